@@ -1,0 +1,121 @@
+import type { Warning } from './issues/result.ts';
+import type { Air } from './air/air.ts';
+import type { FilterState } from './duct/elements/element.ts';
+
+/** What the program concludes from a job. Field names are the contract's; SI throughout. */
+
+export type Verdict = 'yes' | 'no' | 'unsure';
+
+/** `stop` alone can turn a verdict to no, `caution` warns of danger or doubt, `note` explains. */
+export type Reason = { code: string; severity: 'stop' | 'caution' | 'note'; subject: string; text: string };
+
+/** A 95 % interval, low end first. */
+export type Interval = [low: number, high: number];
+
+export type OperatingPoint = {
+  flow_m3_s: number;
+  totalPressure_Pa: number;
+  staticPressure_Pa: number;
+  /** of the wheel, without drive loss */
+  shaftPower_W: number | null;
+  efficiency: number | null;
+  speed_rpm: number | null;
+  stable: boolean;
+  interval95: { flow_m3_s: Interval; totalPressure_Pa: Interval; shaftPower_W: Interval | null };
+};
+
+export type FanCurve = {
+  flow_m3_s: number[];
+  totalPressure_Pa: number[];
+  low95_Pa: number[];
+  high95_Pa: number[];
+  shaftPower_W: number[];
+  /** static pressure at the same flows, and the band of shaft power */
+  staticPressure_Pa: number[];
+  shaftPowerLow95_W: number[];
+  shaftPowerHigh95_W: number[];
+};
+
+export type SectionResult = {
+  id: string;
+  flow_m3_s: number;
+  velocity_m_s: number | null;
+  minimumVelocity_m_s: number | null;
+  ok: boolean;
+  pressureDrop_Pa: number;
+  /** on the way from an open pick-up and carrying dust, so its speed is judged */
+  judged: boolean;
+};
+
+export type PickupResult = {
+  id: string;
+  open: boolean;
+  flow_m3_s: number;
+  requiredFlow_m3_s: number | null;
+  ok: boolean;
+  probability: number;
+  flow95_m3_s: Interval;
+};
+
+/** Where the blower's total pressure goes along the way of the worst pick-up, and on to the open air. */
+export type BudgetPart = { part: 'hood' | 'hose' | 'pipe' | 'bends' | 'cyclone' | 'filters' | 'other' | 'way-out'; pressure_Pa: number };
+
+export type MotorResult = {
+  shaftPower_W: number | null;
+  loadFraction: number | null;
+  margin: number | null;
+  current_A: number | null;
+  currentAtLowestVoltage_A: number | null;
+  worstCase: { gatePlan: string; filterState: FilterState; shaftPower_W: number; loadFraction: number } | null;
+  probabilityWithinRating: number | null;
+};
+
+export type Case = {
+  blowerId: string;
+  gatePlan: string;
+  required: boolean;
+  filterState: FilterState;
+  operatingPoint: OperatingPoint | null;
+  otherOperatingPoints: OperatingPoint[];
+  fanCurve: FanCurve;
+  systemCurve: { flow_m3_s: number[]; totalPressure_Pa: number[] };
+  sections: SectionResult[];
+  discharge: { velocity_m_s: number | null; minimumVelocity_m_s: number | null; ok: boolean };
+  pickups: PickupResult[];
+  motor: MotorResult;
+  budget: BudgetPart[];
+  verdict: Verdict;
+  probability: number;
+  reasons: Reason[];
+};
+
+export type StateName = 'loaded-filters' | 'highest-motor-load' | 'blocked-inlet' | 'lowest-voltage' | 'tip-speed';
+
+export type StateResult = {
+  state: StateName;
+  value: number | null;
+  limit: number | null;
+  unit: string;
+  ok: boolean | null;
+  probability: number | null;
+  gatePlan: string | null;
+};
+
+export type MeasureNext = { measurement: string; text: string; expectedDoubtRemoved: number; detail: Record<string, unknown> };
+export type PatchOperation = { op: 'add' | 'replace' | 'remove'; path: string; value?: unknown };
+export type Remedy = { kind: string; text: string; change: PatchOperation[]; verdictAfter: Verdict; probabilityAfter: number };
+
+export type BlowerResult = {
+  blowerId: string;
+  verdict: Verdict;
+  probability: number;
+  rank: number;
+  reasons: Reason[];
+  states: StateResult[];
+  filterLife_h: number | null;
+  drumPressure_Pa: number | null;
+  measureNext: MeasureNext[];
+  remedies: Remedy[];
+};
+
+export type Assessment = { air: Air; cases: Case[]; blowers: BlowerResult[]; warnings: Warning[] };
