@@ -14,7 +14,13 @@ export const Site = z.strictObject({
   altitude_m: between(-450, 9000, 'altitude', 'length').nullish(),
   airTemperature_C: between(-60, 200, 'air temperature', 'temperature').nullish(),
   relativeHumidity: fraction('relative humidity').nullish(),
-  barometricPressure_Pa: between(20_000, 120_000, 'barometer', 'pressure', 'read at the place itself, not reduced to sea level').nullish(),
+  barometricPressure_Pa: between(
+    20_000,
+    120_000,
+    'barometer',
+    'pressure',
+    'read at the place itself, not reduced to sea level',
+  ).nullish(),
 });
 
 const Phases = z.union([z.literal(1), z.literal(3)]).meta({ label: 'phases' });
@@ -86,7 +92,12 @@ export const ReadingsEvidence = Readings.extend({
 
 export const WheelEvidence = z.strictObject({ kind: z.literal('wheel') });
 
-export const Evidence = z.discriminatedUnion('kind', [ChartEvidence, ReadingsEvidence, RatedPointEvidence, WheelEvidence]);
+export const Evidence = z.discriminatedUnion('kind', [
+  ChartEvidence,
+  ReadingsEvidence,
+  RatedPointEvidence,
+  WheelEvidence,
+]);
 
 export const Wheel = z.strictObject({
   family: oneOf(FAMILY_NAMES, 'wheel family'),

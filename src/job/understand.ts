@@ -1,0 +1,76 @@
+import type { z } from 'zod';
+import { fail, ok, pointer } from '../issues/result.ts';
+import type { Issue, Result } from '../issues/result.ts';
+import { fieldAt } from './field-at.ts';
+import { sentenceFor, unknownField } from './sentences.ts';
+import type { Complaint } from './sentences.ts';
+
+/** More than this many complaints at once help nobody. */
+const MOST_ISSUES = 100;
+
+type Place = { value: unknown; key: string; parent: Place | undefined };
+
+function pathOf(place: Place): string {
+  const steps: string[] = [];
+  for (let at: Place = place; at.parent; at = at.parent) steps.push(at.key);
+  return pointer(...steps.toReversed());
+}
+
+/** `__proto__` is a name JSON may carry and an object must not: it would reach past the document. */
+function forbiddenNames(document: unknown): Issue[] {
+  const issues: Issue[] = [];
+  const open: Place[] = [{ value: document, key: '', parent: undefined }];
+  for (let here = open.pop(); here && issues.length < MOST_ISSUES; here = open.pop()) {
+    if (here.key === '__proto__') {
+      issues.push({
+        code: 'not-understood',
+        path: pathOf(here),
+        message: '__proto__ cannot be a name here; remove it.',
+      });
+    }
+    if (typeof here.value !== 'object' || here.value === null) continue;
+    for (const [key, value] of Object.entries(here.value)) open.push({ value, key, parent: here });
+  }
+  return issues;
+}
+
+/** A number outside its range is understood but impossible; a pair that is no pair is not understood. */
+const isRange = (complaint: Complaint): boolean =>
+  (complaint.issue.code === 'too_small' || complaint.issue.code === 'too_big') &&
+  fieldAt(complaint.schema, complaint.document, complaint.path)?._zod.def.type !== 'tuple';
+
+function issuesOf(complaint: Complaint): Issue[] {
+  const { issue, path } = complaint;
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => ({
+      code: 'not-understood',
+      path: pointer(...path, key),
+      message: unknownField(complaint, key),
+    }));
+  }
+  const code = isRange(complaint) ? 'out-of-range' : 'not-understood';
+  return [{ code, path: pointer(...path), message: sentenceFor(complaint) }];
+}
+
+/**
+ * Reads a document by its schema.
+ * @param schema    what the document must look like
+ * @param document  anything that came out of a JSON parser
+ * @returns the typed document, or every complaint as an issue: `out-of-range` for a number, text or list beyond its
+ *          limits, `not-understood` for the rest; `path` is a JSON Pointer into the document
+ */
+export function understand<S extends z.ZodType>(schema: S, document: unknown): Result<z.output<S>> {
+  const forbidden = forbiddenNames(document);
+  if (forbidden.length > 0) return fail(forbidden);
+  const parsed = schema.safeParse(document);
+  if (parsed.success) return ok(parsed.data);
+  const issues = parsed.error.issues.slice(0, MOST_ISSUES).flatMap((issue) =>
+    issuesOf({
+      issue,
+      path: issue.path.map((step) => (typeof step === 'symbol' ? String(step) : step)),
+      schema,
+      document,
+    }),
+  );
+  return fail(issues.slice(0, MOST_ISSUES));
+}
