@@ -6,11 +6,11 @@ import type { Unit } from './units.ts';
 const FEWEST_FIGURES = 2;
 const MOST_DECIMALS = 9;
 
-/** Decimals to show: the unit's own, or more where the value would otherwise lose its first two figures. */
+/** Decimals to show: the unit's own, or more where the value would otherwise lose its first two figures; next to nothing is 0. */
 function decimalsFor(value: number, unit: Unit): number {
   if (value === 0) return unit.decimals;
   const needed = FEWEST_FIGURES - 1 - Math.floor(Math.log10(Math.abs(value)));
-  return Math.min(MOST_DECIMALS, Math.max(unit.decimals, needed));
+  return needed > MOST_DECIMALS ? unit.decimals : Math.max(unit.decimals, needed);
 }
 
 /**
