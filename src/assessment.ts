@@ -1,5 +1,6 @@
 import type { Warning } from './issues/result.ts';
 import type { Air } from './air/air.ts';
+import type { ReasonCode } from './issues/reason-codes.ts';
 import type { FilterState } from './duct/elements/element.ts';
 
 /** What the program concludes from a job. Field names are the contract's; SI throughout. */
@@ -7,7 +8,16 @@ import type { FilterState } from './duct/elements/element.ts';
 export type Verdict = 'yes' | 'no' | 'unsure';
 
 /** `stop` alone can turn a verdict to no, `caution` warns of danger or doubt, `note` explains. */
-export type Reason = { code: string; severity: 'stop' | 'caution' | 'note'; subject: string; text: string };
+export type Reason = {
+  code: ReasonCode;
+  severity: 'stop' | 'caution' | 'note';
+  /** what it is about: a section or pick-up id, a blower id, `motor`, `filters` … */
+  subject: string;
+  /** one English sentence with its numbers */
+  text: string;
+  /** the numbers behind the sentence, SI, for other languages and units */
+  values: Record<string, number | string>;
+};
 
 /** A 95 % interval, low end first. */
 export type Interval = [low: number, high: number];

@@ -1,0 +1,84 @@
+import { normalDeviates } from '../numeric/deviates.ts';
+import { drawUnknowns } from './fit.ts';
+import type { FanEstimate } from './estimate.ts';
+
+/**
+ * Possible true curves of a blower, drawn jointly from what the evidence allows, on a common net of flows.
+ * The same seed gives the same draws, so that differences between cases, blowers and remedies are real.
+ */
+export type FanDraws = {
+  count: number;
+  /** net of flows [m3/s], from 0, evenly spaced */
+  flows_m3_s: Float64Array;
+  /** count × flows, total pressure [Pa] and shaft power of the wheel [W] */
+  total_Pa: Float64Array;
+  shaftPower_W: Float64Array;
+  /** per draw, a standard normal deviate for the drive's efficiency */
+  driveDeviate: Float64Array;
+};
+
+const NET = 48;
+
+export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): FanDraws {
+  const { model, posterior, knots_m3_s } = estimate;
+  const top = knots_m3_s[knots_m3_s.length - 1]!;
+  const dimensions = posterior.dimensions + 1;
+  const deviates = normalDeviates(count, dimensions, seed);
+  const flows = Float64Array.from({ length: NET + 1 }, (_, i) => (i / NET) * top);
+  const total = new Float64Array(count * flows.length);
+  const power = new Float64Array(count * flows.length);
+  const driveDeviate = new Float64Array(count);
+  const z = new Float64Array(posterior.dimensions);
+  for (let d = 0; d < count; d++) {
+    const curve = model.curve(drawUnknowns(posterior, deviates, d * dimensions, z));
+    driveDeviate[d] = deviates[d * dimensions + dimensions - 1]!;
+    for (let i = 0; i < flows.length; i++) {
+      total[d * flows.length + i] = curve.total_Pa(flows[i]!);
+      power[d * flows.length + i] = curve.shaftPower_W(flows[i]!);
+    }
+  }
+  return { count, flows_m3_s: flows, total_Pa: total, shaftPower_W: power, driveDeviate };
+}
+
+export type CurveBand = {
+  flow_m3_s: number[];
+  totalPressure_Pa: number[];
+  staticPressure_Pa: number[];
+  low95_Pa: number[];
+  high95_Pa: number[];
+  shaftPower_W: number[];
+  shaftPowerLow95_W: number[];
+  shaftPowerHigh95_W: number[];
+};
+
+/** Best curve with its 95 % band, from shut-off to where the best total pressure has fallen to nothing or the net ends. */
+export function curveBand(estimate: FanEstimate, draws: FanDraws): CurveBand {
+  const { best } = estimate;
+  const width = draws.flows_m3_s.length;
+  const band: CurveBand = { flow_m3_s: [], totalPressure_Pa: [], staticPressure_Pa: [], low95_Pa: [], high95_Pa: [], shaftPower_W: [], shaftPowerLow95_W: [], shaftPowerHigh95_W: [] };
+  for (let i = 0; i < width; i++) {
+    const flow = draws.flows_m3_s[i]!;
+    const total = best.total_Pa(flow);
+    const power = best.shaftPower_W(flow);
+    const pressureSd = spreadAt(draws.total_Pa, width, i, total, (v) => v);
+    const powerSd = power > 0 ? spreadAt(draws.shaftPower_W, width, i, Math.log(power), Math.log) : 0;
+    band.flow_m3_s.push(flow);
+    band.totalPressure_Pa.push(total);
+    band.staticPressure_Pa.push(best.static_Pa(flow));
+    band.low95_Pa.push(total - 1.96 * pressureSd);
+    band.high95_Pa.push(total + 1.96 * pressureSd);
+    band.shaftPower_W.push(power);
+    band.shaftPowerLow95_W.push(power * Math.exp(-1.96 * powerSd));
+    band.shaftPowerHigh95_W.push(power * Math.exp(1.96 * powerSd));
+    if (best.static_Pa(flow) < -0.05 * best.static_Pa(0)) break;
+  }
+  return band;
+}
+
+/** Root mean square distance of the draws from the best value at one place of the net, in the given measure. */
+function spreadAt(values: Float64Array, width: number, i: number, best: number, measure: (v: number) => number): number {
+  let sum = 0;
+  const count = values.length / width;
+  for (let d = 0; d < count; d++) sum += (measure(Math.max(values[d * width + i]!, measure === Math.log ? 1e-9 : -Infinity)) - best) ** 2;
+  return Math.sqrt(sum / count);
+}

@@ -1,0 +1,137 @@
+import type { BaseCurve } from './base-curve.ts';
+
+/**
+ * A fan curve as a base curve times smooth, uncertain deviations. Every unknown is a standard normal deviate z:
+ * z = 0 is the base curve itself, and each standard deviation below says how far one unit of z moves it.
+ *
+ *   pressure = p0·[B(x) + Σ s_k z_k sin kπx + ends],  x = Q / Qf
+ *   p0 = p0_base·exp(…), Qf = Qf_base·exp(…): level of pressure and flow, with the speed's error in both
+ *   power    = P0·Λ(x)·exp(level + tilt·(1−x)² + Σ d_k z_k sin kπx)
+ *
+ * The sine series is a squared-exponential process in reduced rank that vanishes at shut-off and free delivery, so the
+ * two levels keep their meaning. Sources: A. Solin & S. Särkkä, Stat. Comput. 30 (2020) 419–446; C. E. Rasmussen &
+ * C. K. I. Williams, Gaussian Processes for Machine Learning (2006) ch. 2.
+ */
+export type ModelSpread = {
+  /** standard deviations in ln: level of pressure, level of flow, outlet area, run speed */
+  pressureLevel: number;
+  flowLevel: number;
+  outletArea: number;
+  speed: number;
+  /** smooth deviation of the pressure shape: standard deviation relative to the top pressure, and its length in x */
+  shape: { sd: number; length: number };
+  /** how much the shape is doubted beyond the printed ends, relative to the top pressure, growing with the square */
+  beyond: number;
+  powerLevel: number;
+  powerTilt: number;
+  powerShape: number;
+};
+
+/** Place of each unknown in the vector z. */
+export const UNKNOWN = { pressureLevel: 0, flowLevel: 1, outletArea: 2, speed: 3, shape: 4, lowEnd: 11, highEnd: 12, powerLevel: 13, powerTilt: 14, powerShape: 15 } as const;
+const SHAPE_TERMS = 7;
+const POWER_TERMS = 4;
+export const CURVE_UNKNOWNS = UNKNOWN.powerShape + POWER_TERMS;
+
+export type ModelInput = {
+  base: BaseCurve;
+  spread: ModelSpread;
+  /** outlet area [m2], null where nothing is known of it: static and total are then taken as equal */
+  outletArea_m2: number | null;
+  airDensity_kg_m3: number;
+  /** power follows the air power of the curve (its level is an efficiency), as long as no chart or meter gave it */
+  powerFollowsAir: boolean;
+};
+
+/** Values of the curve for one vector of deviates, ready to be asked at many flows. */
+export type CurveAt = {
+  total_Pa(flow_m3_s: number): number;
+  static_Pa(flow_m3_s: number): number;
+  shaftPower_W(flow_m3_s: number): number;
+  /** flow scale of this draw: static free delivery [m3/s] */
+  flowScale_m3_s: number;
+};
+
+export type CurveModel = ModelInput & { curve(z: Float64Array, offset?: number): CurveAt };
+
+export function curveModel(input: ModelInput): CurveModel {
+  const { base, spread, airDensity_kg_m3: density } = input;
+  const shapeSd = shapeWeights(spread.shape);
+  const { low, high } = base.known;
+  const beyondHigh = high > low && high < 1;
+  const shape = new Float64Array(SHAPE_TERMS);
+  const powerShape = new Float64Array(POWER_TERMS);
+
+  const curve = (z: Float64Array, offset = 0): CurveAt => {
+    const speed = spread.speed * z[offset + UNKNOWN.speed]!;
+    const levelP = spread.pressureLevel * z[offset + UNKNOWN.pressureLevel]! + 2 * speed;
+    const levelQ = spread.flowLevel * z[offset + UNKNOWN.flowLevel]! + speed;
+    const p0 = base.pressureScale_Pa * Math.exp(levelP);
+    const Qf = base.flowScale_m3_s * Math.exp(levelQ);
+    const area = input.outletArea_m2 === null ? null : input.outletArea_m2 * Math.exp(spread.outletArea * z[offset + UNKNOWN.outletArea]!);
+    const pvFactor = area === null ? 0 : density / (2 * area * area);
+    const c = shape.slice();
+    for (let k = 0; k < SHAPE_TERMS; k++) c[k] = shapeSd[k]! * z[offset + UNKNOWN.shape + k]!;
+    const lowEnd = spread.beyond * z[offset + UNKNOWN.lowEnd]!;
+    const highEnd = spread.beyond * z[offset + UNKNOWN.highEnd]!;
+    const d = powerShape.slice();
+    for (let k = 0; k < POWER_TERMS; k++) d[k] = (spread.powerShape / (k + 1)) * z[offset + UNKNOWN.powerShape + k]!;
+    const tilt = spread.powerTilt * z[offset + UNKNOWN.powerTilt]!;
+    const power0 =
+      base.powerScale_W *
+      Math.exp(spread.powerLevel * z[offset + UNKNOWN.powerLevel]! + (input.powerFollowsAir ? levelP + levelQ : 3 * speed));
+
+    const native = (flow: number): number => {
+      const x = flow / Qf;
+      let value = base.pressure.value(x) + sineSeries(c, x);
+      if (x < low) value += lowEnd * ((low - x) / low) ** 2;
+      if (beyondHigh && x > high) value += highEnd * ((x - high) / (1 - high)) ** 2;
+      return p0 * value;
+    };
+    const velocityPressure = (flow: number) => pvFactor * flow * flow;
+    const total = base.kind === 'total' ? native : (flow: number) => native(flow) + velocityPressure(flow);
+    return {
+      total_Pa: total,
+      static_Pa: base.kind === 'static' ? native : (flow) => native(flow) - velocityPressure(flow),
+      shaftPower_W(flow) {
+        const x = Math.min(flow / Qf, 1.5);
+        const deviation = x < 1 ? tilt * (1 - x) ** 2 + sineSeries(d, x) : 0;
+        // a wheel never gives the air more than it takes from the shaft
+        return Math.max(power0 * Math.max(base.power.value(x), 0.02) * Math.exp(deviation), flow * total(flow), 0);
+      },
+      flowScale_m3_s: Qf,
+    };
+  };
+  return { ...input, curve };
+}
+
+/** Standard deviations of the sine terms: their process has the stated deviation on average over 0..1. */
+function shapeWeights({ sd, length }: { sd: number; length: number }): Float64Array {
+  const weights = new Float64Array(SHAPE_TERMS);
+  let sum = 0;
+  for (let k = 0; k < SHAPE_TERMS; k++) {
+    weights[k] = Math.exp(-(((k + 1) * Math.PI * length) ** 2) / 4);
+    sum += weights[k]! ** 2 / 2;
+  }
+  return weights.map((w) => (sd * w) / Math.sqrt(sum));
+}
+
+/** Σ c_k sin(kπx) for x in 0..1, beyond 1 straight on with its slope there. */
+function sineSeries(c: Float64Array, x: number): number {
+  if (x <= 0) return 0;
+  if (x >= 1) {
+    let slope = 0;
+    for (let k = 0; k < c.length; k++) slope += c[k]! * (k + 1) * Math.PI * (k % 2 === 0 ? -1 : 1);
+    return slope * (x - 1);
+  }
+  const angle = Math.PI * x;
+  const twiceCos = 2 * Math.cos(angle);
+  let before = 0;
+  let sine = Math.sin(angle);
+  let sum = 0;
+  for (let k = 0; k < c.length; k++) {
+    sum += c[k]! * sine;
+    [before, sine] = [sine, twiceCos * sine - before];
+  }
+  return sum;
+}

@@ -1,0 +1,25 @@
+/** Why a case or a blower is judged as it is. Each code has its sentence in `operate/reasons.ts`. */
+export const REASON_CODES = [
+  'flow-short',
+  'velocity-low',
+  'motor-overload',
+  'motor-overload-open',
+  'low-voltage',
+  'single-phase-feed',
+  'unstable',
+  'several-points',
+  'tip-speed',
+  'outside-evidence',
+  'power-unknown',
+  'outlet-area-unknown',
+  'no-operating-point',
+  'filter-area-small',
+  'returned-air',
+  'drum-may-collapse',
+  'sparks-with-dust',
+  'dust-through-wheel',
+  'compressible',
+  'enough',
+] as const;
+
+export type ReasonCode = (typeof REASON_CODES)[number];

@@ -1,0 +1,144 @@
+import type { FanDraws } from '../fan/draws.ts';
+
+/** The system of one case on the net of the fan draws, with its response to doubts. */
+export type SystemOnNet = {
+  /** total-pressure loss [Pa] at each flow of the net */
+  loss_Pa: Float64Array;
+  /**
+   * The system's answer to draw d: fills ln change of each section's flow at equal fan flow, returns ln change of the loss.
+   */
+  respond(draw: number, lnSectionFlow: Float64Array): number;
+  sections: number;
+  /** nominal flow of each section [m3/s] and its elasticity d ln(section flow) / d ln(fan flow) */
+  sectionFlow_m3_s: Float64Array;
+  elasticity: Float64Array;
+};
+
+/** A flow that must be reached: of one section, or of the whole blower where `section` is null. */
+export type FlowLimit = { section: number | null; least_m3_s: number };
+
+export type MotorLimit = {
+  /** best value and standard deviation of the drive's efficiency */
+  driveEfficiency: { value: number; sd: number };
+  /** rated power × service factor [W], and the largest load fraction allowed */
+  capacity_W: number;
+  loadAtMost: number;
+};
+
+export type Chances = {
+  /** samples over the draws at the least-flow stable point */
+  flow_m3_s: Float64Array;
+  total_Pa: Float64Array;
+  shaftPower_W: Float64Array;
+  /** motor load fraction at the stable point of highest power */
+  load: Float64Array;
+  /** flow of each watched section over the draws, in the order asked */
+  watched: Float64Array[];
+  /** share of draws that keep each limit, all flow limits together, the motor limit, and everything at once */
+  keeps: number[];
+  keepsFlows: number;
+  keepsLoad: number;
+  keepsAll: number;
+};
+
+/**
+ * Runs the joint draws of fan, ducts and drive through one case and counts what holds (JCGM 106: the chance of conforming).
+ * @param nominal the deterministic operating point: the net's small interpolation error is taken out by it
+ * @param watch   sections whose flow is wanted as a sample
+ */
+export function caseChances(
+  draws: FanDraws,
+  system: SystemOnNet,
+  nominal: { flow_m3_s: number; bestTotal_Pa: Float64Array },
+  limits: readonly FlowLimit[],
+  watch: readonly number[],
+  motor: MotorLimit | null,
+): Chances {
+  const { count, flows_m3_s: flows } = draws;
+  const width = flows.length;
+  const out: Chances = {
+    flow_m3_s: new Float64Array(count),
+    total_Pa: new Float64Array(count),
+    shaftPower_W: new Float64Array(count),
+    load: new Float64Array(count),
+    watched: watch.map(() => new Float64Array(count)),
+    keeps: limits.map(() => 0),
+    keepsFlows: 0,
+    keepsLoad: 0,
+    keepsAll: 0,
+  };
+  const onNet = netCrossings(flows, nominal.bestTotal_Pa, 0, system.loss_Pa, 1).least;
+  const correction = onNet > 0 && nominal.flow_m3_s > 0 ? nominal.flow_m3_s / onNet : 1;
+  const lnFlow = new Float64Array(system.sections);
+
+  for (let d = 0; d < count; d++) {
+    const lnLoss = system.respond(d, lnFlow);
+    const at = netCrossings(flows, draws.total_Pa, d * width, system.loss_Pa, Math.exp(lnLoss));
+    const flow = at.least * correction;
+    out.flow_m3_s[d] = flow;
+    out.total_Pa[d] = onTheNet(flows, draws.total_Pa, d * width, flow);
+    const power = onTheNet(flows, draws.shaftPower_W, d * width, flow);
+    out.shaftPower_W[d] = power;
+
+    const lnRatio = nominal.flow_m3_s > 0 ? Math.log(Math.max(flow, 1e-12) / nominal.flow_m3_s) : 0;
+    const sectionFlow = (s: number) => system.sectionFlow_m3_s[s]! * Math.exp(system.elasticity[s]! * lnRatio + lnFlow[s]!);
+    watch.forEach((s, i) => (out.watched[i]![d] = sectionFlow(s)));
+    let flowsKept = true;
+    limits.forEach((limit, i) => {
+      const kept = (limit.section === null ? flow : sectionFlow(limit.section)) >= limit.least_m3_s;
+      if (kept) out.keeps[i]!++;
+      else flowsKept = false;
+    });
+    let loadKept = true;
+    if (motor) {
+      const highest = at.others.reduce((w, q) => Math.max(w, onTheNet(flows, draws.shaftPower_W, d * width, q * correction)), power);
+      const efficiency = Math.min(1, motor.driveEfficiency.value + motor.driveEfficiency.sd * draws.driveDeviate[d]!);
+      out.load[d] = highest / efficiency / motor.capacity_W;
+      loadKept = out.load[d]! <= motor.loadAtMost;
+    }
+    if (flowsKept) out.keepsFlows++;
+    if (loadKept) out.keepsLoad++;
+    if (flowsKept && loadKept) out.keepsAll++;
+  }
+  out.keeps = out.keeps.map((n) => n / count);
+  out.keepsFlows /= count;
+  out.keepsLoad /= count;
+  out.keepsAll /= count;
+  return out;
+}
+
+/** Stable crossings on the net by straight lines: the one of least flow, and any others. */
+function netCrossings(
+  flows: Float64Array,
+  total: Float64Array,
+  offset: number,
+  loss: Float64Array,
+  factor: number,
+): { least: number; others: number[] } {
+  let least = -1;
+  let others: number[] = NONE;
+  let before = total[offset]! - factor * loss[0]!;
+  if (before <= 0) return { least: 0, others };
+  for (let i = 1; i < flows.length; i++) {
+    const here = total[offset + i]! - factor * loss[i]!;
+    if (before > 0 && here <= 0) {
+      const share = here === -Infinity ? 0 : before / (before - here);
+      const flow = flows[i - 1]! + share * (flows[i]! - flows[i - 1]!);
+      if (least < 0) least = flow;
+      else others = [...others, flow];
+    }
+    before = here;
+  }
+  return { least: least < 0 ? flows[flows.length - 1]! : least, others };
+}
+
+const NONE: number[] = [];
+
+/** Value at a flow, by straight lines over the evenly spaced net; the end value beyond it. */
+function onTheNet(flows: Float64Array, values: Float64Array, offset: number, flow: number): number {
+  const last = flows.length - 1;
+  const at = Math.min(Math.max((flow / flows[last]!) * last, 0), last);
+  const i = Math.min(Math.floor(at), last - 1);
+  const low = values[offset + i]!;
+  return low + (at - i) * (values[offset + i + 1]! - low);
+}
