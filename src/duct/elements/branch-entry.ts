@@ -1,5 +1,8 @@
 import { z } from 'zod';
 import { between, nonNegative, positive, doubt } from '../../fields.ts';
+import { branchEntry } from '../tables/index.ts';
+import { coefficientLoss } from './coefficient-loss.ts';
+import type { ElementKind } from './element.ts';
 
 export const BranchEntry = z.strictObject({
   kind: z.literal('branch-entry'),
@@ -9,3 +12,12 @@ export const BranchEntry = z.strictObject({
   count: nonNegative('count').nullish(),
   doubt: doubt(),
 });
+
+export const branchEntryKind: ElementKind<typeof BranchEntry> = {
+  kind: 'branch-entry',
+  label: 'branch into a main',
+  fields: BranchEntry,
+  losses: (element) => [coefficientLoss(element, 'branch-entry', element, () => branchEntry(element.angle_deg))],
+  part: () => 'other',
+  source: 'ACGIH Industrial Ventilation, one factor per angle on the branch velocity pressure',
+};

@@ -1,13 +1,35 @@
 import { z } from 'zod';
-import { nonNegative, oneOf, positive, doubt } from '../../fields.ts';
+import { between, nonNegative, positive, doubt } from '../../fields.ts';
+import { ENTRIES, ENTRY_NAMES, entryCoefficient } from '../tables/index.ts';
+import { coefficientLoss } from './coefficient-loss.ts';
+import type { ElementKind } from './element.ts';
+import { unknownName } from './unknown-name.ts';
 
-export const ENTRY_NAMES = ['plain', 'flanged', 'bell-mouth', 'tapered-hood', 'machine-port'] as const;
+export { ENTRY_NAMES };
 
 export const Entry = z.strictObject({
   kind: z.literal('entry'),
-  entry: oneOf(ENTRY_NAMES, 'entry').nullish(),
+  entry: z
+    .string()
+    .min(1)
+    .max(200)
+    .meta({ label: 'entry', examples: [...ENTRY_NAMES], help: 'one of the table, or any name with a k of its own' })
+    .nullish(),
+  hoodAngle_deg: between(0, 180, 'whole angle of a tapered hood', 'angle').nullish(),
   diameter_m: positive('diameter', 'length'),
   k: nonNegative('loss coefficient').nullish(),
   count: nonNegative('count').nullish(),
   doubt: doubt(),
 });
+
+export const entryKind: ElementKind<typeof Entry> = {
+  kind: 'entry',
+  label: 'hood or open end',
+  fields: Entry,
+  losses: (element) => [
+    coefficientLoss(element, 'entry', element, () => entryCoefficient(element.entry, element.hoodAngle_deg)),
+  ],
+  part: () => 'hood',
+  faults: (element) => unknownName(element.entry, 'entry', element.k, Object.keys(ENTRIES)),
+  source: 'Idelchik diagrams 3-1, 3-4; ACGIH hood entries; manuals of woodworking machines',
+};

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { between, nonNegative, positive, doubt } from '../../fields.ts';
+import { densityCorrection } from './density-correction.ts';
+import { MEASURED_DOUBT, type ElementKind } from './element.ts';
 
 export const FilterElement = z.strictObject({
   cleanFlow_m3_s: positive('flow of the test', 'flow'),
@@ -17,3 +19,54 @@ export const Filters = z.strictObject({
   dustCapacity_kg: positive('dust one can hold', 'mass').nullish(),
   doubt: doubt(),
 });
+
+/**
+ * Air through paper goes with the first power of the flow, air through the pleats, rings and holes around it with the
+ * second; a filter element lies between. The middle errs least when only one point is known.
+ */
+export const USUAL_FILTER_EXPONENT = 1.5;
+/** With the exponent guessed as well, a filter is known half as surely. */
+const GUESSED_EXPONENT_DOUBT = 0.2;
+
+export const filtersKind: ElementKind<typeof Filters> = {
+  kind: 'filters',
+  label: 'filters',
+  fields: Filters,
+  losses: ({ count, each, airDensity_kg_m3, doubt }, { air, filterState }) => {
+    const exponent = each.exponent ?? USUAL_FILTER_EXPONENT;
+    const pressure_Pa =
+      filterState === 'loaded' ? (each.loadedPressure_Pa ?? each.cleanPressure_Pa) : each.cleanPressure_Pa;
+    return [
+      {
+        law: 'power',
+        flow_m3_s: each.cleanFlow_m3_s * count,
+        pressure_Pa: pressure_Pa * densityCorrection(air.density_kg_m3, airDensity_kg_m3, exponent),
+        exponent,
+        doubt: { kind: 'filters', sd: doubt ?? (each.exponent == null ? GUESSED_EXPONENT_DOUBT : MEASURED_DOUBT) },
+      },
+    ];
+  },
+  part: () => 'filters',
+  faults: ({ each }) =>
+    each.loadedPressure_Pa != null && each.loadedPressure_Pa < each.cleanPressure_Pa
+      ? [
+          {
+            code: 'contradiction',
+            field: 'each/loadedPressure_Pa',
+            message: `A full filter cannot lose less (${each.loadedPressure_Pa} Pa) than a new one (${each.cleanPressure_Pa} Pa). Exchange the two, or leave the loaded one out.`,
+          },
+        ]
+      : [],
+  remarks: ({ each }) =>
+    each.loadedPressure_Pa == null
+      ? [
+          {
+            code: 'loaded-pressure-unknown',
+            field: 'each/loadedPressure_Pa',
+            text: 'What these filters lose when full is not given: the loaded state is reckoned as clean, so it looks better than it is.',
+          },
+        ]
+      : [],
+  catchesDust: true,
+  source: 'measured or rated by the user; n side by side take a share of the flow each',
+};

@@ -1,11 +1,23 @@
 import { z } from 'zod';
-import { nonNegative, oneOf, positive, doubt } from '../../fields.ts';
+import { nonNegative, positive, doubt } from '../../fields.ts';
+import { FITTING_NAMES, fittingRecord } from '../tables/index.ts';
+import { coefficientLoss } from './coefficient-loss.ts';
+import type { ElementKind } from './element.ts';
+import { unknownName } from './unknown-name.ts';
 
-export const FITTING_NAMES = ['elbow-90', 'elbow-60', 'elbow-45', 'elbow-30', 'mitre-90', 'mitre-45', 'hose-bend-90', 'tee-through', 'inlet-elbow', 'inlet-swirl'] as const;
+export { FITTING_NAMES };
 
 export const Fitting = z.strictObject({
   kind: z.literal('fitting'),
-  fitting: oneOf(FITTING_NAMES, 'fitting'),
+  fitting: z
+    .string()
+    .min(1)
+    .max(200)
+    .meta({
+      label: 'fitting',
+      examples: [...FITTING_NAMES],
+      help: 'one of the table, or any name with a k of its own',
+    }),
   diameter_m: positive('diameter', 'length'),
   radiusRatio: positive('bend radius / diameter').nullish(),
   gores: z.int().gte(0).lte(20).meta({ label: 'gores' }).nullish(),
@@ -14,3 +26,16 @@ export const Fitting = z.strictObject({
   count: nonNegative('count').nullish(),
   doubt: doubt(),
 });
+
+export const fittingKind: ElementKind<typeof Fitting> = {
+  kind: 'fitting',
+  label: 'bend or fitting',
+  fields: Fitting,
+  losses: (element) => {
+    const record = fittingRecord(element.fitting);
+    return [coefficientLoss(element, record?.doubtKind ?? 'fitting', element, () => record?.coefficient(element))];
+  },
+  part: (element) => fittingRecord(element.fitting)?.part ?? 'other',
+  faults: (element) => unknownName(element.fitting, 'fitting', element.k, FITTING_NAMES),
+  source: 'Rennels smooth bends, ASHRAE Fundamentals 2009 gored elbows, system effect factors; see src/duct/tables',
+};

@@ -1,0 +1,88 @@
+import type { DoubtKind, LossPart } from '../elements/element.ts';
+import type { Coefficient } from './coefficient.ts';
+import { elbow, hoseBend, mitre, type ElbowShape } from './elbows.ts';
+
+/** One named fitting: what it is called, where its loss is booked, and its loss coefficient. */
+export type FittingRecord = {
+  label: string;
+  part: LossPart;
+  doubtKind: DoubtKind;
+  coefficient(shape: ElbowShape): Coefficient;
+};
+
+/**
+ * Elbows right at a blower's inlet, no duct between, by radius ratio: they unload the wheel unevenly and cost suction
+ * that no k-table shows (system effect). On the velocity pressure of the inlet.
+ * Source: system effect factors of duct elbows, ASHRAE 1988 (as transcribed); fixtures/reference/workshop.json.
+ */
+const INLET_ELBOW: Coefficient = {
+  k: 1.2,
+  doubt: 0.45,
+  source:
+    'ASHRAE 1988, system effect factors: elbow at the inlet, no vanes, no duct between, radius ratio 1 (0.8 at 2, 2.0 at 0.75)',
+};
+
+const INLET_SWIRL: Coefficient = {
+  k: 1,
+  doubt: 0.7,
+  source:
+    'no published figure: AMCA 201 says that spin at the inlet cannot be tabulated. One velocity pressure is taken, with a doubt that covers nothing to three',
+};
+
+const TEE_THROUGH: Coefficient = {
+  k: 0.145,
+  doubt: 0.5,
+  source:
+    'Crane after Idelchik, run of a 90° tee with a tenth of the flow from the branch; 0.05 capped, 0.3 with a fifth',
+};
+
+const WEATHER_CAP: Coefficient = {
+  k: 0.18,
+  doubt: 0.5,
+  source:
+    'ACGIH Industrial Ventilation (recalled): cap 0.75 diameters above the end; 0.73 at 0.5 diameters. It comes on top of the exit loss',
+};
+
+const STACK_HEAD: Coefficient = {
+  k: 0,
+  doubt: 0,
+  source: 'ACGIH Industrial Ventilation (recalled): no-loss vertical stack head',
+};
+
+/** Named fittings. A new one is one row here and its rows in fixtures/reference. */
+export const FITTINGS = {
+  'elbow-90': { label: 'elbow, 90°', part: 'bends', doubtKind: 'elbow', coefficient: (s) => elbow(90, s) },
+  'elbow-60': { label: 'elbow, 60°', part: 'bends', doubtKind: 'elbow', coefficient: (s) => elbow(60, s) },
+  'elbow-45': { label: 'elbow, 45°', part: 'bends', doubtKind: 'elbow', coefficient: (s) => elbow(45, s) },
+  'elbow-30': { label: 'elbow, 30°', part: 'bends', doubtKind: 'elbow', coefficient: (s) => elbow(30, s) },
+  'mitre-90': { label: 'mitred corner, 90°', part: 'bends', doubtKind: 'elbow', coefficient: (s) => mitre(90, s) },
+  'mitre-45': { label: 'mitred corner, 45°', part: 'bends', doubtKind: 'elbow', coefficient: (s) => mitre(45, s) },
+  'hose-bend-90': { label: 'bend in a hose, 90°', part: 'hose', doubtKind: 'hose-bend', coefficient: hoseBend },
+  'tee-through': {
+    label: 'straight through a tee',
+    part: 'other',
+    doubtKind: 'branch-entry',
+    coefficient: () => TEE_THROUGH,
+  },
+  'inlet-elbow': {
+    label: "elbow right at the blower's inlet",
+    part: 'other',
+    doubtKind: 'inlet',
+    coefficient: () => INLET_ELBOW,
+  },
+  'inlet-swirl': {
+    label: "spin at the blower's inlet",
+    part: 'other',
+    doubtKind: 'inlet',
+    coefficient: () => INLET_SWIRL,
+  },
+  'weather-cap': { label: 'rain cap on a stack', part: 'other', doubtKind: 'exit', coefficient: () => WEATHER_CAP },
+  'stack-head': { label: 'open stack head', part: 'other', doubtKind: 'exit', coefficient: () => STACK_HEAD },
+} as const satisfies Record<string, FittingRecord>;
+
+export type FittingName = keyof typeof FITTINGS;
+export const FITTING_NAMES = Object.keys(FITTINGS) as [FittingName, ...FittingName[]];
+
+/** The record of a fitting, or undefined when the table does not know the name. */
+export const fittingRecord = (name: string): FittingRecord | undefined =>
+  Object.hasOwn(FITTINGS, name) ? FITTINGS[name as FittingName] : undefined;

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { createState, ductworkIssues, solveAtFlow, solveWithFan, totalLoss_Pa, totalSlope } from '../../src/duct/index.ts';
+import { compileReference, fanOf, REFERENCE_NETWORKS, suctionDuctwork, wayOutDuctwork } from './network-form.ts';
+
+/**
+ * fixtures/reference/network.json, route A: Colebrook friction, all branch flows, node pressures and the fan flow by a
+ * general root finder. Tolerance stated there: branch flow and node pressure 0.5 %, fan flow 0.2 %.
+ */
+describe.each(REFERENCE_NETWORKS)('$id', (reference) => {
+  const [suction, wayOut] = [suctionDuctwork(reference), wayOutDuctwork(reference)];
+  const network = compileReference(reference, suction);
+  const out = createState(compileReference(reference, wayOut));
+  const fan = fanOf(reference);
+  // Seen from the suction side, the blower has what the way out leaves of its pressure.
+  const fanLessWayOut = {
+    pressure_Pa: (q: number) => fan.pressure_Pa(q) - totalLoss_Pa(solveAtFlow(out.network, q, out)),
+    slope: (q: number) => fan.slope(q) - totalSlope(solveAtFlow(out.network, q, out)),
+  };
+  const mostFlow = reference.fan.points_Q_m3_s__ptotal_Pa.at(-1)![0];
+  const state = solveWithFan(network, fanLessWayOut, [0, mostFlow]);
+  solveAtFlow(out.network, state.totalFlow_m3_s, out);
+  const flows = new Map([
+    ...suction.sections.map(({ id }, i) => [id, state.sectionFlow_m3_s[i]!] as const),
+    ...wayOut.sections.map(({ id }, i) => [id, out.sectionFlow_m3_s[i]!] as const),
+  ]);
+
+  test('is a possible ductwork', () => {
+    expect([...ductworkIssues(suction), ...ductworkIssues(wayOut)]).toEqual([]);
+  });
+
+  test('fan flow and pressure', () => {
+    const { Q_fan, fan_total_pressure } = reference.operating_point;
+    expect(Math.abs(state.totalFlow_m3_s / Q_fan - 1)).toBeLessThan(0.002);
+    expect(Math.abs((state.suction_Pa + out.suction_Pa) / fan_total_pressure - 1)).toBeLessThan(0.002);
+  });
+
+  test('every branch flow', () => {
+    for (const { id, open, Q } of reference.branches) {
+      if (!open) expect(flows.get(id)).toBe(0);
+      else if (Q! > 0.01 * reference.operating_point.Q_fan) {
+        expect(Math.abs(flows.get(id)! / Q! - 1), `flow in ${id}`).toBeLessThan(0.005);
+      } else expect(Math.abs(flows.get(id)! - Q!), `flow in ${id}`).toBeLessThan(5e-5 * reference.operating_point.Q_fan);
+    }
+  });
+
+  test('every node pressure', () => {
+    suction.sections.forEach(({ id }, i) => {
+      const { to } = reference.branches.find((branch) => branch.id === id)!;
+      const expected = reference.node_pressure_A[to]!;
+      expect(Math.abs(-state.endSuction_Pa[i]! / expected - 1), `pressure at ${to}`).toBeLessThan(0.005);
+    });
+  });
+});
