@@ -6,6 +6,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createApp } from './app.ts';
 import { inUrl, isLoopbackName, networkAddresses } from './doors/hosts.ts';
+import { createCalculator } from './calculate/calculator.ts';
+import { createDecoder } from './image/decoder.ts';
 import { networkKey } from './network-key.ts';
 import { BadOption, optionsFrom } from './options.ts';
 import type { Options } from './options.ts';
@@ -13,8 +15,11 @@ import { builtPage } from './page/build.ts';
 import { developmentPage } from './page/development-page.ts';
 import { plainPage } from './page/plain-page.ts';
 import { staticPage } from './page/static-page.ts';
+import { openPhotoStore } from './store/photos.ts';
 import { openJobStore } from './store/jobs.ts';
 
+const CALCULATION_TIME_LIMIT_ms = 60_000;
+const PHOTO_TIME_LIMIT_ms = 20_000;
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** The calls work without a page, so a page that cannot be built is told, not fatal. */
@@ -71,6 +76,9 @@ async function start(): Promise<void> {
     root,
     version,
     jobs: await openJobStore(join(options.dataFolder, 'jobs')),
+    calculator: createCalculator(CALCULATION_TIME_LIMIT_ms),
+    photos: await openPhotoStore(join(options.dataFolder, 'photos')),
+    decoder: createDecoder(PHOTO_TIME_LIMIT_ms),
     page: await pageOf(options, server),
     doorRules: { alsoCalled: () => (options.isOnNetwork ? [options.host.toLowerCase(), ...networkAddresses()] : []) },
     key,

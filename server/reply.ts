@@ -1,29 +1,10 @@
 import type { Response } from 'express';
-import { pointer } from '../src/issues/result.ts';
+import { toJson } from './to-json.ts';
 
-/** JSON Pointer of the first number in `value` that JSON cannot carry (NaN, an infinity), or undefined. */
-export function firstBadNumber(value: unknown, path = ''): string | undefined {
-  if (typeof value === 'number') return Number.isFinite(value) ? undefined : path === '' ? '/' : path;
-  if (typeof value !== 'object' || value === null) return undefined;
-  for (const [key, inner] of Object.entries(value)) {
-    const found = firstBadNumber(inner, path + pointer(key));
-    if (found !== undefined) return found;
-  }
-  return undefined;
-}
-
-/**
- * Text of an answer. A NaN or an infinity would silently become null in JSON, so it is an error here.
- * @throws RangeError naming the place of the number
- */
-export function toJson(value: unknown): string {
-  const bad = firstBadNumber(value);
-  if (bad !== undefined) throw new RangeError(`the answer holds a number that is not finite at ${bad}`);
-  return JSON.stringify(value);
-}
-
-/** Answers with JSON; what is asked for again may have changed, so nothing is cached. */
-export function reply(res: Response, status: number, value: unknown): void {
-  const text = toJson(value);
+/** Answers with a JSON text; what is asked for again may have changed, so nothing is cached. */
+export function replyText(res: Response, status: number, text: string): void {
   res.status(status).set('Cache-Control', 'no-store').type('application/json').send(text);
 }
+
+/** Answers with a value as JSON. @throws RangeError where it holds a NaN or an infinity */
+export const reply = (res: Response, status: number, value: unknown): void => replyText(res, status, toJson(value));

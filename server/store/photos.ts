@@ -8,8 +8,8 @@ const PHOTO_ID = /^[A-Za-z0-9_-]{16}$/;
 export type PhotoSize = { width_px: number; height_px: number };
 export type StoredPhoto = PhotoSize & { photoId: string; uprightFile: string };
 
-/** Writes the upright picture of `original` to `upright` and tells its size. */
-export type MakeUpright = (original: string, upright: string) => Promise<PhotoSize>;
+/** Writes the upright picture of `original` to `upright` and tells its size, or why that cannot be. */
+export type MakeUpright<Fault> = (original: string, upright: string) => Promise<PhotoSize | Fault>;
 
 /**
  * Photos as folders `<id>/` with `original.<ending>` as it came, `upright.jpg` as it is worked on and `size.json`.
@@ -19,8 +19,12 @@ export async function openPhotoStore(folder: string) {
   await clearAbandoned(folder, Date.now());
 
   return {
-    /** @throws whatever `makeUpright` throws; nothing is kept then */
-    async add(bytes: Uint8Array, ending: string, makeUpright: MakeUpright): Promise<StoredPhoto> {
+    /** The stored photo, or the fault that `makeUpright` found; nothing is kept then. */
+    async add<Fault extends string>(
+      bytes: Uint8Array,
+      ending: string,
+      makeUpright: MakeUpright<Fault>,
+    ): Promise<StoredPhoto | Fault> {
       const photoId = randomBytes(12).toString('base64url');
       const whole = join(folder, photoId);
       const unfinished = unfinishedBeside(whole);
@@ -29,14 +33,14 @@ export async function openPhotoStore(folder: string) {
         const original = join(unfinished, `original.${ending}`);
         await writeFlushed(original, bytes);
         const size = await makeUpright(original, join(unfinished, 'upright.jpg'));
+        if (typeof size === 'string') return size;
         await writeFlushed(join(unfinished, 'size.json'), Buffer.from(JSON.stringify(size)));
         await flushFolder(unfinished);
         await rename(unfinished, whole);
         await flushFolder(folder);
         return { photoId, uprightFile: join(whole, 'upright.jpg'), ...size };
-      } catch (error) {
+      } finally {
         await rm(unfinished, { recursive: true, force: true });
-        throw error;
       }
     },
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ductworkIssues } from '../duct/check.ts';
 import { fail, ok } from '../issues/result.ts';
 import type { Issue, Result } from '../issues/result.ts';
 import { pointer } from '../issues/result.ts';
@@ -6,7 +7,7 @@ import { impossibleBlower, impossibleSupply, sameIds } from './impossible-blower
 import { impossiblePlans } from './impossible-plans.ts';
 import * as schema from './schema.ts';
 import type { Job } from './types.ts';
-import { understand } from './understand.ts';
+import { MOST_ISSUES, understand } from './understand.ts';
 
 /** What `POST /api/curve` is asked: one blower, where it stands and what feeds it. */
 export const CurveRequest = z.strictObject({
@@ -16,12 +17,14 @@ export const CurveRequest = z.strictObject({
 });
 export type CurveRequest = z.infer<typeof CurveRequest>;
 
-const answer = <T>(value: T, issues: Issue[]): Result<T> => (issues.length > 0 ? fail(issues) : ok(value));
+const answer = <T>(value: T, issues: Issue[]): Result<T> =>
+  issues.length > 0 ? fail(issues.slice(0, MOST_ISSUES)) : ok(value);
 
 const impossibilities = (job: Job): Issue[] => [
   ...sameIds(job.blowers),
   ...job.blowers.flatMap((blower, index) => impossibleBlower(blower, pointer('blowers', index))),
   ...impossibleSupply(job.supply, pointer('supply')),
+  ...ductworkIssues(job.ductwork),
   ...impossiblePlans(job.gatePlans ?? [], job.ductwork),
 ];
 

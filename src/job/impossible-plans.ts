@@ -3,21 +3,8 @@ import type { Issue } from '../issues/result.ts';
 import { nearestName } from './nearest-name.ts';
 import type { Ductwork, GatePlan } from './types.ts';
 
-function unknownPickups(
-  plan: GatePlan,
-  planPath: string,
-  pickups: readonly string[],
-  sections: ReadonlySet<string>,
-): Issue[] {
-  return plan.open.flatMap((id, index) => {
-    if (pickups.includes(id)) return [];
-    const near = nearestName(id, pickups);
-    const why = sections.has(id) ? 'is a section without a pick-up' : 'is not in the ducts';
-    const hint = near ? `did you mean "${near}"?` : 'only pick-ups can be opened.';
-    const message = `Gate plan "${plan.name}" opens "${id}", which ${why}; ${hint}`;
-    return [{ code: 'unknown-pickup' as const, path: planPath + pointer('open', index), message }];
-  });
-}
+/** Looking for the name that was meant costs time; after this many wrong names it helps nobody. */
+const MOST_HINTS = 20;
 
 /**
  * Gate plans that open what is no pick-up, or share a name.
@@ -26,12 +13,24 @@ function unknownPickups(
  */
 export function impossiblePlans(plans: readonly GatePlan[], ductwork: Ductwork): Issue[] {
   const sections = new Set(ductwork.sections.map(({ id }) => id));
-  const pickups = ductwork.sections.filter(({ pickup }) => pickup != null).map(({ id }) => id);
-  return plans.flatMap((plan, index) => {
-    const path = pointer('gatePlans', index);
-    const isTwin = plans.findIndex(({ name }) => name === plan.name) < index;
-    const message = `Two gate plans are called "${plan.name}": give each a name of its own.`;
-    const twin: Issue[] = isTwin ? [{ code: 'duplicate-id', path: path + pointer('name'), message }] : [];
-    return [...twin, ...unknownPickups(plan, path, pickups, sections)];
-  });
+  const pickups = new Set(ductwork.sections.filter(({ pickup }) => pickup != null).map(({ id }) => id));
+  const known = [...pickups];
+  const issues: Issue[] = [];
+  const names = new Set<string>();
+  for (const [index, { name, open }] of plans.entries()) {
+    if (names.has(name)) {
+      const message = `Two gate plans are called "${name}": give each a name of its own.`;
+      issues.push({ code: 'duplicate-id', path: pointer('gatePlans', index, 'name'), message });
+    }
+    names.add(name);
+    for (const [place, id] of open.entries()) {
+      if (pickups.has(id)) continue;
+      const why = sections.has(id) ? 'is a section without a pick-up' : 'is not in the ducts';
+      const near = issues.length < MOST_HINTS ? nearestName(id, known) : undefined;
+      const hint = near ? `did you mean "${near}"?` : 'only pick-ups can be opened.';
+      const message = `Gate plan "${name}" opens "${id}", which ${why}; ${hint}`;
+      issues.push({ code: 'unknown-pickup', path: pointer('gatePlans', index, 'open', place), message });
+    }
+  }
+  return issues;
 }

@@ -6,7 +6,7 @@ import { sentenceFor, unknownField } from './sentences.ts';
 import type { Complaint } from './sentences.ts';
 
 /** More than this many complaints at once help nobody. */
-const MOST_ISSUES = 100;
+export const MOST_ISSUES = 100;
 
 type Place = { value: unknown; key: string; parent: Place | undefined };
 
