@@ -1,8 +1,10 @@
 /**
  * Ducts: from a job's ductwork to losses, flows and speeds. The only door of this folder.
  *
- *   ductworkIssues → compileNetwork → solveAtFlow / solveWithFan
+ *   ductworkIssues → compileNetwork → solveAtFlow / solveWithFan → transportOf, pressureBudget, respond
  */
+export { LOSS_PARTS, pressureBudget, worstPickup } from './budget.ts';
+export type { PressureBudget } from './budget.ts';
 export { ductworkIssues, ductworkWarnings } from './check.ts';
 export type { Ductwork, Pickup, Section } from './ductwork.ts';
 export { BLOWER } from './ductwork.ts';
@@ -15,6 +17,11 @@ export { MATERIAL_NAMES, MATERIALS } from './materials.ts';
 export type { Material } from './materials.ts';
 export { compileNetwork } from './network.ts';
 export type { Conditions, Network } from './network.ts';
+export { respond } from './respond.ts';
+export type { Response } from './respond.ts';
 export { solveAtFlow, solveWithFan, systemLoss } from './solve.ts';
 export type { FanCurve } from './solve.ts';
 export * as tables from './tables/index.ts';
+export { termLoss_Pa } from './term-loss.ts';
+export { lowestVelocity_m_s, transportOf } from './velocity.ts';
+export type { Transport, TransportRun } from './velocity.ts';

@@ -38,16 +38,15 @@ export const pipeKind: ElementKind<typeof Pipe> = {
     ];
   },
   part: ({ surface }) => (surface != null && SURFACES[surface].doubtKind === 'hose-roughness' ? 'hose' : 'pipe'),
-  faults: ({ roughness_m, diameter_m }) =>
-    roughness_m != null && roughness_m > ROUGHEST * diameter_m
-      ? [
-          {
-            code: 'out-of-range',
-            field: 'roughness_m',
-            message: `A roughness of ${roughness_m} m does not fit into a pipe ${diameter_m} m wide. Roughness is the height of the grains of the wall, usually well under a millimetre (0.001 m).`,
-          },
-        ]
-      : [],
+  faults: ({ surface, roughness_m, diameter_m }) => {
+    const roughness = roughness_m ?? (surface == null ? UNKNOWN_SURFACE : SURFACES[surface]).roughness_m;
+    if (roughness <= ROUGHEST * diameter_m) return [];
+    const message =
+      roughness_m == null
+        ? `A pipe ${diameter_m} m wide is too narrow for this surface, whose grains are ${roughness} m high. Check the diameter.`
+        : `A roughness of ${roughness_m} m does not fit into a pipe ${diameter_m} m wide. Roughness is the height of the grains of the wall, usually well under a millimetre (0.001 m).`;
+    return [{ code: 'out-of-range', field: roughness_m == null ? 'diameter_m' : 'roughness_m', message }];
+  },
   remarks: ({ surface, roughness_m }) =>
     surface == null && roughness_m == null
       ? [
