@@ -45,8 +45,18 @@ export const Row = z.strictObject({
   voltage_V: positive('voltage', 'voltage').nullish(),
   inputPower_W: positive('input power', 'power').nullish(),
   orificeDiameter_m: nonNegative('hole diameter', 'length').nullish(),
-  throatPressure_Pa: z.number().gte(-200_000).lte(200_000).meta({ label: 'pressure at the throat', quantity: 'pressure' }).nullish(),
-  differentialPressure_Pa: z.number().gte(-200_000).lte(200_000).meta({ label: 'pressure across the orifice', quantity: 'pressure' }).nullish(),
+  throatPressure_Pa: z
+    .number()
+    .gte(-200_000)
+    .lte(200_000)
+    .meta({ label: 'pressure at the throat', quantity: 'pressure' })
+    .nullish(),
+  differentialPressure_Pa: z
+    .number()
+    .gte(-200_000)
+    .lte(200_000)
+    .meta({ label: 'pressure across the orifice', quantity: 'pressure' })
+    .nullish(),
   velocityPressures_Pa: z.array(nonNegative('velocity pressure', 'pressure')).max(500).nullish(),
   velocities_m_s: z.array(nonNegative('velocity', 'velocity')).max(500).nullish(),
   fillTime_s: positive('time to fill', 'time').nullish(),
