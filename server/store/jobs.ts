@@ -7,6 +7,7 @@ import { createTurns } from './turns.ts';
 const JOB_ID = /^[A-Za-z0-9_-]{1,64}$/;
 const ENDING = '.json';
 const SET_ASIDE = '.damaged';
+const WAS_SET_ASIDE = 'This file was no readable job document and was set aside; the other jobs are whole.';
 
 export type StoredJob = { bytes: Buffer; etag: string };
 export type JobListing = { id: string; name: string; savedAt: string; etag: string };
@@ -114,10 +115,18 @@ export async function openJobStore(folder: string) {
         .filter(isJobId)
         .toSorted();
       const jobs: JobListing[] = [];
-      for (const id of ids) jobs.push(...(await inTurn(id, () => listing(id))));
-      const aside = (await readdir(folder).catch(() => [])).filter((file) => file.includes(ENDING + SET_ASIDE));
-      const message = 'This file was no readable job document and was set aside; the other jobs are whole.';
-      return { jobs, damaged: aside.toSorted().map((file) => ({ file, message })) };
+      const damaged: JobList['damaged'] = [];
+      for (const id of ids) {
+        try {
+          jobs.push(...(await inTurn(id, () => listing(id))));
+        } catch {
+          damaged.push({ file: id + ENDING, message: 'This file cannot be read.' });
+        }
+      }
+      const aside = (await readdir(folder).catch(() => []))
+        .filter((file) => file.includes(ENDING + SET_ASIDE))
+        .toSorted();
+      return { jobs, damaged: [...damaged, ...aside.map((file) => ({ file, message: WAS_SET_ASIDE }))] };
     },
   };
 }
