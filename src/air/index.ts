@@ -1,5 +1,5 @@
 export type { Air } from './air.ts';
-export { SEA_LEVEL_PRESSURE_PA, standardPressure } from './atmosphere.ts';
+export { pressureAltitude, SEA_LEVEL_PRESSURE_PA, standardPressure } from './atmosphere.ts';
 export { moistAirDensity, saturationVapourPressure } from './density.ts';
 export type { MoistAirState } from './density.ts';
 export { moistAir, siteAir } from './site.ts';

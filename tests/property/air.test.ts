@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { siteAir, standardPressure } from '../../src/air/index.ts';
+import { pressureAltitude, siteAir, standardPressure } from '../../src/air/index.ts';
 
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -21,6 +21,10 @@ describe('laws of air', () => {
         expect(air.density_kg_m3).toBeLessThan(2.1);
       }),
     );
+  });
+
+  it('height to pressure and back is the same height', () => {
+    fc.assert(fc.property(number(-450, 9000), (z) => expect(pressureAltitude(standardPressure(z))).toBeCloseTo(z, 6)));
   });
 
   it('pressure falls with height, density with heat and with water', () => {

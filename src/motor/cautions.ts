@@ -1,0 +1,47 @@
+import type { MotorAtSite } from './at-site.ts';
+
+/** Something about a motor that can hurt someone, or burn it, whatever its load. */
+export type MotorCaution = { code: string; severity: 'stop' | 'caution' | 'note'; text: string };
+
+/**
+ * What a person should know about this motor on this mains before it runs.
+ * @param selfCooled the air it moves cools the motor (flow-through vacuum motors)
+ * Cautions defer to local codes and licensed electricians. Source: see `singlePhaseFeed`, `siteDerating`; service notes on vacuum motors.
+ */
+export function motorCautions(at: MotorAtSite, selfCooled: boolean): MotorCaution[] {
+  const cautions: MotorCaution[] = [];
+  const add = (code: string, severity: MotorCaution['severity'], text: string) =>
+    cautions.push({ code, severity, text });
+  if (at.singlePhase) add('single-phase-feed', 'caution', at.singlePhase.text);
+  if (at.connection.kind === 'mismatch') add('voltage-mismatch', 'stop', at.connection.warnings[0]!.text);
+  if (at.plate.kind === 'universal' || selfCooled) {
+    add(
+      'self-cooled-motor',
+      'caution',
+      'This motor is cooled by the air it moves. A plugged hose or full filter cooks it: fit a relief hole that opens when it is throttled, and never leave it running.',
+    );
+  }
+  if (at.plate.kind === 'dc') {
+    add(
+      'dc-supply',
+      'caution',
+      `At ${Math.round(at.plate.voltage_V)} V this motor draws ${Math.round(at.plate.current_A)} A: it needs a supply and fuse for a third more than that, thick short wires, and its brushes wear.`,
+    );
+  }
+  const lowest = at.lowestVoltage_V === null ? null : at.lowestVoltage_V / at.current.voltage_V;
+  if (lowest !== null && at.current.kind === 'induction' && lowest < 0.9) {
+    add(
+      'low-voltage',
+      'caution',
+      `At the lowest voltage the motor has ${Math.round(100 * lowest ** 2)} % of its torque for starting and runs hotter at the same load: do not start it then, and let an overload relay set to the plate's amps guard it.`,
+    );
+  }
+  if (at.siteFactor < 0.995) {
+    add(
+      'hot-or-high',
+      'note',
+      `Thin or hot air cools the motor less here: count on ${Math.round(100 * at.siteFactor)} % of its plate.`,
+    );
+  }
+  return cautions;
+}

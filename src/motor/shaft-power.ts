@@ -1,0 +1,168 @@
+import { bracketedRoot } from '../numeric/root.ts';
+import type { MotorAtSite } from './at-site.ts';
+import type { CurrentModel } from './current.ts';
+import { drawnBy, IDLE_SHARES } from './current.ts';
+
+/**
+ * Shaft power of a motor from an electrical reading or its slip, with one standard deviation in two parts:
+ * `sharedSd_W` comes from the motor and the meter and is the same for every reading, `ownSd_W` is this reading's alone.
+ */
+export type ShaftPowerReading = {
+  shaftPower_W: number;
+  sharedSd_W: number;
+  ownSd_W: number;
+  /** how rough this way is, in words */
+  text: string;
+};
+
+/** One relative standard deviation each [-]; what is left out takes these. Source: feasibility figures for clamp and watt meters. */
+const METER = {
+  clampShared: 0.015,
+  clampOwn: 0.005,
+  wattShared: 0.012,
+  wattOwn: 0.012,
+  plateAmps: 0.02,
+  voltage: 0.005,
+};
+
+export type ReadingConditions = {
+  at: MotorAtSite;
+  /** at the terminals while reading [V]; unknown: the usual voltage of the mains */
+  voltage_V?: number | null;
+};
+
+/**
+ * Shaft power from line amps (one conductor in the clamp). Not proportional to load: an idling motor draws a third to nine tenths of
+ * its plate amps, which is why little load is read very roughly.
+ * @param idleCurrent_A amps with the belt off, if measured at about the same voltage; takes most of the doubt away
+ * @returns null where amps say nothing about the motor (three-phase motor on one phase)
+ * Source: circle-diagram model of `drawnBy`, inverted; doubts carried through by differences.
+ */
+export function shaftPowerFromAmps(
+  reading: ReadingConditions & { current_A: number; idleCurrent_A?: number | null; relativeSd?: number | null },
+): ShaftPowerReading | null {
+  const { at } = reading;
+  if (at.connection.kind === 'single-phase-feed') return null;
+  const volts = voltageOf(reading);
+  const amps = reading.current_A / at.connection.currentFactor;
+  const idle = reading.idleCurrent_A == null ? null : reading.idleCurrent_A / at.connection.currentFactor;
+  const power = (model: CurrentModel, current = amps) =>
+    powerAtCurrent(idle === null ? model : withIdleCurrent(model, idle, volts), current, volts);
+
+  const model = at.current;
+  const shared = [
+    ...motorDoubts(at).map((shifted) => spread(power(shifted[0]), power(shifted[1]))),
+    spread(power(model, amps * (1 - METER.clampShared)), power(model, amps * (1 + METER.clampShared))),
+    spread(
+      power({ ...model, plateScale: model.plateScale * (1 - METER.plateAmps) }),
+      power({ ...model, plateScale: model.plateScale * (1 + METER.plateAmps) }),
+    ),
+  ];
+  const own = reading.relativeSd ?? METER.clampOwn;
+  const shaftPower_W = power(model);
+  const sharedSd_W = Math.hypot(...shared);
+  const ownSd_W = Math.hypot(
+    spread(power(model, amps * (1 - own)), power(model, amps * (1 + own))),
+    METER.voltage * shaftPower_W,
+  );
+  return { shaftPower_W, sharedSd_W, ownSd_W, text: howRough('amps', shaftPower_W, Math.hypot(sharedSd_W, ownSd_W)) };
+}
+
+/**
+ * Shaft power from watts drawn (watt meter, or the flashes of an energy meter): input less the losses of the motor.
+ * Source: circle-diagram model of `drawnBy`, inverted in closed form; doubts carried through by differences.
+ */
+export function shaftPowerFromWatts(
+  reading: ReadingConditions & { inputPower_W: number; relativeSd?: number | null },
+): ShaftPowerReading {
+  const { at, inputPower_W } = reading;
+  const volts = voltageOf(reading);
+  const power = (model: CurrentModel, watts = inputPower_W) => powerAtInput(model, watts, volts);
+  const shared = [
+    ...motorDoubts(at).map((shifted) => spread(power(shifted[0]), power(shifted[1]))),
+    spread(
+      power(at.current, inputPower_W * (1 - METER.wattShared)),
+      power(at.current, inputPower_W * (1 + METER.wattShared)),
+    ),
+  ];
+  const own = reading.relativeSd ?? METER.wattOwn;
+  const shaftPower_W = power(at.current);
+  const sharedSd_W = Math.hypot(...shared);
+  const ownSd_W = spread(power(at.current, inputPower_W * (1 - own)), power(at.current, inputPower_W * (1 + own)));
+  return { shaftPower_W, sharedSd_W, ownSd_W, text: howRough('watts', shaftPower_W, Math.hypot(sharedSd_W, ownSd_W)) };
+}
+
+/** Volts at the terminals in the plate's connection while a reading was taken [V]. */
+export const voltageOf = ({ at, voltage_V }: ReadingConditions) =>
+  voltage_V == null ? at.voltage_V : voltage_V * at.connection.voltageFactor;
+const spread = (low: number, high: number) => Math.abs(high - low) / 2;
+
+/** One sentence on how far such a reading can be trusted, at twice its standard deviation. */
+export function howRough(way: 'amps' | 'watts' | 'slip', power_W: number, sd_W: number): string {
+  const percent = Math.round((200 * sd_W) / Math.max(power_W, 1));
+  const band = percent > 100 ? 'little more than a guess' : `good to about ± ${Math.max(percent, 1)} %`;
+  return `Shaft power from ${way}: ${band} (19 times in 20).`;
+}
+
+/** Models one standard deviation down and up in each thing nobody knows of a motor. */
+function motorDoubts(at: MotorAtSite): [CurrentModel, CurrentModel][] {
+  const { current: model, plate } = at;
+  const idle = IDLE_SHARES[plate.phases];
+  const vary = (change: (sign: 1 | -1) => Partial<CurrentModel>): [CurrentModel, CurrentModel] => [
+    { ...model, ...change(-1) },
+    { ...model, ...change(1) },
+  ];
+  const losses = (sign: number) =>
+    plate.ratedPower_W * (1 / (plate.efficiency * (1 + sign * plate.doubt.efficiency)) - 1);
+  const apparent = Math.hypot(plate.ratedPower_W + model.losses_W, model.reactive_var);
+  const reactive = (sign: number) => {
+    const factor = Math.min(plate.powerFactor * (1 + sign * plate.doubt.powerFactor), 1);
+    return apparent * Math.sqrt(1 - factor * factor);
+  };
+  // Amps stay the plate's whatever its efficiency and power factor are in truth.
+  const kept = (part: Partial<CurrentModel>): Partial<CurrentModel> => {
+    const shifted = { ...model, ...part };
+    const was = drawnBy(model, model.ratedPower_W, model.voltage_V).current_A;
+    return {
+      ...part,
+      plateScale: (shifted.plateScale * was) / drawnBy(shifted, model.ratedPower_W, model.voltage_V).current_A,
+    };
+  };
+  return [
+    vary((sign) => kept({ losses_W: losses(sign) })),
+    vary((sign) => kept({ reactive_var: reactive(sign) })),
+    vary((sign) => ({ fixedLossShare: idle.fixedLoss + sign * idle.fixedLossSd })),
+    vary((sign) => ({ idleReactiveShare: Math.min(idle.reactive + sign * idle.reactiveSd, 0.98) })),
+  ];
+}
+
+/** Most load the inversion looks at: twice the rating, near standstill of an ordinary motor. */
+const MOST_LOAD = 2;
+
+function powerAtCurrent(model: CurrentModel, current_A: number, voltage_V: number): number {
+  const top_W = MOST_LOAD * model.ratedPower_W;
+  const off = (power_W: number) => drawnBy(model, power_W, voltage_V).current_A - current_A;
+  if (off(0) >= 0) return 0;
+  if (off(top_W) <= 0) return top_W;
+  return bracketedRoot(off, 0, top_W, 1e-6 * model.ratedPower_W);
+}
+
+function powerAtInput(model: CurrentModel, input_W: number, voltage_V: number): number {
+  if (model.kind === 'brushed') return input_W / (1 + model.losses_W / model.ratedPower_W);
+  const spare_W = input_W - model.fixedLossShare * model.losses_W;
+  if (spare_W <= 0) return 0;
+  const rated_W = model.ratedPower_W * (voltage_V / model.voltage_V);
+  const a = ((1 - model.fixedLossShare) * model.losses_W) / rated_W ** 2;
+  return (2 * spare_W) / (1 + Math.sqrt(1 + 4 * a * spare_W));
+}
+
+/** The same motor with the magnetising share that its idle amps show. */
+function withIdleCurrent(model: CurrentModel, idle_A: number, voltage_V: number): CurrentModel {
+  if (model.kind === 'brushed' || model.reactive_var === 0) return model;
+  const lines = model.phases === 3 ? Math.sqrt(3) : 1;
+  const apparent_VA = (idle_A / model.plateScale) * lines * voltage_V;
+  const input_W = model.losses_W * model.fixedLossShare;
+  const reactive_var = Math.sqrt(Math.max(apparent_VA ** 2 - input_W ** 2, 0));
+  const share = reactive_var / (model.reactive_var * (voltage_V / model.voltage_V) ** 2);
+  return { ...model, idleReactiveShare: Math.min(Math.max(share, 0.3), 0.98) };
+}

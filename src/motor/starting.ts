@@ -1,0 +1,74 @@
+import type { WholePlate } from './plate.ts';
+
+/** A wheel as far as its inertia needs it. */
+export type SpunWheel = { diameter_m: number; width_m?: number | null };
+
+/**
+ * Moment of inertia of a sheet-steel fan wheel, with a range: a guess from its size.
+ * @returns [kg m2], centre and a range that holds most wheels
+ * A back plate and a shroud half as heavy of 2–4 mm steel (J = m·D²/8), blades and hub on top as a third; cast or wooden wheels lie
+ * outside. Source: definition of inertia; plate thickness and shares are practice values.
+ */
+export function wheelInertia(wheel: SpunWheel): { centre: number; range: [low: number, high: number] } {
+  if (!(wheel.diameter_m > 0))
+    throw new RangeError(`diameter_m: expected a positive number, received ${wheel.diameter_m}`);
+  const width_m = wheel.width_m ?? 0.25 * wheel.diameter_m;
+  const thickness_m = Math.min(Math.max(0.006 * wheel.diameter_m, 0.0015), 0.004);
+  const plate_kg = STEEL_kg_m3 * (Math.PI / 4) * wheel.diameter_m ** 2 * thickness_m;
+  const plates = (1.5 * plate_kg * wheel.diameter_m ** 2) / 8;
+  const blades = plates * (1 / 3) * (width_m / (0.25 * wheel.diameter_m));
+  const centre = plates + blades;
+  return { centre, range: [centre / 2, centre * 2] };
+}
+
+/** Density of steel [kg/m3]. */
+const STEEL_kg_m3 = 7850;
+
+/** How a motor gets its wheel up to speed. */
+export type StartEstimate = {
+  /** time to full speed [s], centre and range; Infinity never: null where the motor has no torque to spare */
+  seconds: number | null;
+  range_s: [low: number, high: number] | null;
+  /** longer than small motors and their overload relays usually stand */
+  tooLong: boolean;
+};
+
+/**
+ * Time a motor needs to start a wheel: t = J·ω / mean spare torque, J seen from the motor's side.
+ * Mean motor torque over a start is taken as 1.6 × rated on three phases, 1.2 on one, times the square of the voltage; the fan takes on
+ * average a third of its own torque on the way up. Start with gates closed where the wheel's power rises with flow.
+ * @param loadOfRating shaft power at full speed ÷ rated power [-]
+ * @param ratio wheel speed ÷ motor speed [-]
+ * @param voltageRatio volts while starting ÷ plate volts [-]; cables and weak mains sink under 5–8 times the running amps
+ * Source: momentum balance (definition); torque figures recalled from design B and capacitor-start motors; grade memory. An estimate, good to a factor 2.
+ */
+export function startTime(given: {
+  plate: WholePlate;
+  inertia: { centre: number; range: [low: number, high: number] };
+  wheelSpeed_rpm: number;
+  ratio: number;
+  loadOfRating: number;
+  voltageRatio?: number;
+}): StartEstimate {
+  const { plate, inertia, ratio } = given;
+  const motorOmega = ((given.wheelSpeed_rpm / ratio) * 2 * Math.PI) / 60;
+  const ratedTorque = plate.ratedPower_W / motorOmega;
+  const mean = MEAN_STARTING_TORQUE[plate.phases] * (given.voltageRatio ?? 1) ** 2;
+  const spare = ratedTorque * (mean - given.loadOfRating / 3);
+  if (spare <= 0) return { seconds: null, range_s: null, tooLong: true };
+  const seconds = (wheel_kg_m2: number) =>
+    ((wheel_kg_m2 * ratio ** 2 + ownInertia(plate.ratedPower_W)) * motorOmega) / spare;
+  const centre = seconds(inertia.centre);
+  return {
+    seconds: centre,
+    range_s: [seconds(inertia.range[0]), seconds(inertia.range[1])],
+    tooLong: centre > LONG_START_S,
+  };
+}
+
+/** Mean torque over a direct start ÷ rated torque [-]. Recalled: 3 phases between locked-rotor 2 and pull-up 1.4; 1 phase capacitor. */
+const MEAN_STARTING_TORQUE = { 3: 1.6, 1: 1.2 } as const;
+/** Overload relays of class 10 trip in under 10 s at 7.2 times their setting. Source: IEC 60947-4-1. */
+const LONG_START_S = 8;
+/** Inertia of the motor's own rotor [kg m2], about 0.0015 at 1 kW. Practice value from catalogues. */
+const ownInertia = (ratedPower_W: number) => 0.0015 * (ratedPower_W / 1000) ** 1.3;

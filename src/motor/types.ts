@@ -1,0 +1,39 @@
+/** What a motor's plate says; null or left out is unknown. The job's motor has this shape. */
+export type MotorPlate = {
+  kind?: 'induction' | 'universal' | 'dc' | null;
+  /** [W]: at the shaft or drawn from the mains, see `ratedPowerMeaning` */
+  ratedPower_W: number;
+  ratedPowerMeaning?: 'shaft' | 'input' | null;
+  speed_rpm?: number | null;
+  /** line to line [V] */
+  voltage_V?: number | null;
+  /** line current at rated power [A] */
+  current_A?: number | null;
+  /** [-] */
+  powerFactor?: number | null;
+  /** [-] */
+  efficiency?: number | null;
+  /** [-] */
+  serviceFactor?: number | null;
+  phases?: 1 | 3 | null;
+  frequency_Hz?: number | null;
+};
+
+/** The mains at the place; null or left out is unknown. */
+export type Supply = {
+  /** line to line [V] */
+  voltage_V?: number | null;
+  /** lowest voltage of the day [V] */
+  lowestVoltage_V?: number | null;
+  frequency_Hz?: number | null;
+  phases?: 1 | 3 | null;
+};
+
+/** How the motor turns the wheel. */
+export type Drive = {
+  kind: 'belt' | 'direct';
+  motorPulleyDiameter_m?: number | null;
+  wheelPulleyDiameter_m?: number | null;
+  /** [-] */
+  efficiency?: number | null;
+};
