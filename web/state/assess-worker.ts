@@ -1,0 +1,31 @@
+import { assess, checkJob, curveOf } from '../../src/index.ts';
+import type { WorkerAnswer, WorkerQuestion } from './worker-protocol.ts';
+
+/** Runs the core away from the page, so that no answer ever costs a frame. */
+function answer(question: WorkerQuestion): WorkerAnswer {
+  switch (question.kind) {
+    case 'assess': {
+      const checked = checkJob(question.job);
+      if (!checked.ok) return { kind: 'issues', issues: checked.issues };
+      return { kind: 'assessment', job: checked.value, assessment: assess(checked.value) };
+    }
+    case 'check': {
+      const checked = checkJob(question.raw);
+      return checked.ok ? { kind: 'job', job: checked.value } : { kind: 'issues', issues: checked.issues };
+    }
+    case 'curve': {
+      const { curve, warnings } = curveOf(question.request);
+      return { kind: 'curve', curve, warnings };
+    }
+  }
+}
+
+addEventListener('message', ({ data }: MessageEvent<{ id: number; question: WorkerQuestion }>) => {
+  let reply: WorkerAnswer;
+  try {
+    reply = answer(data.question);
+  } catch (error) {
+    reply = { kind: 'trouble', detail: error instanceof Error ? error.message : String(error) };
+  }
+  postMessage({ id: data.id, answer: reply });
+});

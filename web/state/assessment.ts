@@ -1,0 +1,61 @@
+import { batch, computed, effect, signal } from '@preact/signals';
+import type { Assessment } from '../../src/assessment.ts';
+import type { Issue } from '../../src/issues/result.ts';
+import type { Job } from '../../src/job/types.ts';
+import { createLatest } from './latest.ts';
+import { job, jobId } from './job.ts';
+import { askWorker } from './worker.ts';
+
+/** The last good answer and the job it was worked out from; they stay while the next is being worked out. */
+export const answered = signal<{ job: Job; assessment: Assessment } | null>(null);
+export const assessment = computed<Assessment | null>(() => answered.value?.assessment ?? null);
+/** why the job as it stands cannot be worked out; empty when it can */
+export const issues = signal<Issue[]>([]);
+/** the answer shown is not yet the answer to what is typed */
+export const thinking = signal(false);
+/** the core itself failed: said plainly, nothing is lost */
+export const trouble = signal<string | null>(null);
+
+/** Puts the answers of another job away: they must not stand beside this one. */
+export function forgetAnswers(): void {
+  batch(() => {
+    answered.value = null;
+    issues.value = [];
+    trouble.value = null;
+  });
+}
+
+/** Keeps the assessment in step with the job; `onValid` hears of every job that passed the check. */
+export function followJob(onValid: (job: Job) => void): void {
+  const latest = createLatest(
+    (wanted: Job) => askWorker({ kind: 'assess', job: wanted }),
+    (answer, question, more) =>
+      batch(() => {
+        thinking.value = more;
+        if (answer.kind === 'assessment') {
+          answered.value = { job: answer.job, assessment: answer.assessment };
+          issues.value = [];
+          trouble.value = null;
+          onValid(question);
+        } else if (answer.kind === 'issues') {
+          issues.value = answer.issues;
+          trouble.value = null;
+        } else if (answer.kind === 'trouble') {
+          trouble.value = answer.detail;
+        }
+      }),
+    (error) => {
+      thinking.value = false;
+      trouble.value = String(error);
+    },
+  );
+  effect(() => {
+    if (jobId.value === '') return;
+    thinking.value = true;
+    latest.want(job.value);
+  });
+}
+
+/** Issues at a field or below it. */
+export const issuesAt = (pointer: string): Issue[] =>
+  issues.value.filter((issue) => issue.path === pointer || issue.path.startsWith(`${pointer}/`));

@@ -1,0 +1,9 @@
+import '@fontsource/b612/400.css';
+import '@fontsource/b612/700.css';
+import '@fontsource/noto-nastaliq-urdu/400.css';
+import '@fontsource/noto-nastaliq-urdu/700.css';
+import './tokens.css';
+import './type.css';
+import './parts.css';
+import './fields.css';
+import './frame.css';
