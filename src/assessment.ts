@@ -16,7 +16,7 @@ export type Reason = {
   /** one English sentence with its numbers */
   text: string;
   /** the numbers behind the sentence, SI, for other languages and units */
-  values: Record<string, number | string>;
+  values: Record<string, number | string | null>;
 };
 
 /** A 95 % interval, low end first. */

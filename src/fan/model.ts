@@ -48,6 +48,8 @@ export type CurveAt = {
   total_Pa(flow_m3_s: number): number;
   static_Pa(flow_m3_s: number): number;
   shaftPower_W(flow_m3_s: number): number;
+  /** total pressure and shaft power at many flows at once, written from `offset` on */
+  sample(flows_m3_s: Float64Array, total_Pa: Float64Array, shaftPower_W: Float64Array, offset: number): void;
   /** flow scale of this draw: static free delivery [m3/s] */
   flowScale_m3_s: number;
 };
@@ -59,6 +61,7 @@ export function curveModel(input: ModelInput): CurveModel {
   const shapeSd = shapeWeights(spread.shape);
   const { low, high } = base.known;
   const beyondHigh = high > low && high < 1;
+  const powerIsSmooth = spread.powerTilt > 0 || spread.powerShape > 0;
   const shape = new Float64Array(SHAPE_TERMS);
   const powerShape = new Float64Array(POWER_TERMS);
 
@@ -90,14 +93,22 @@ export function curveModel(input: ModelInput): CurveModel {
     };
     const velocityPressure = (flow: number) => pvFactor * flow * flow;
     const total = base.kind === 'total' ? native : (flow: number) => native(flow) + velocityPressure(flow);
+    const powerBeside = (flow: number, total_Pa: number): number => {
+      const x = Math.min(flow / Qf, 1.5);
+      const deviation = powerIsSmooth && x < 1 ? tilt * (1 - x) ** 2 + sineSeries(d, x) : 0;
+      // a wheel never gives the air more than it takes from the shaft
+      return Math.max(power0 * Math.max(base.power.value(x), 0.02) * Math.exp(deviation), flow * total_Pa, 0);
+    };
     return {
       total_Pa: total,
       static_Pa: base.kind === 'static' ? native : (flow) => native(flow) - velocityPressure(flow),
-      shaftPower_W(flow) {
-        const x = Math.min(flow / Qf, 1.5);
-        const deviation = x < 1 ? tilt * (1 - x) ** 2 + sineSeries(d, x) : 0;
-        // a wheel never gives the air more than it takes from the shaft
-        return Math.max(power0 * Math.max(base.power.value(x), 0.02) * Math.exp(deviation), flow * total(flow), 0);
+      shaftPower_W: (flow) => powerBeside(flow, total(flow)),
+      sample(flows, totals, powers, offset) {
+        for (let i = 0; i < flows.length; i++) {
+          const total_Pa = total(flows[i]!);
+          totals[offset + i] = total_Pa;
+          powers[offset + i] = powerBeside(flows[i]!, total_Pa);
+        }
       },
       flowScale_m3_s: Qf,
     };

@@ -49,8 +49,7 @@ const SENTENCES = {
   },
   unstable: {
     severity: 'caution',
-    text: (v: { flow_m3_s: number }) =>
-      `The flow cannot rest near ${flow(v.flow_m3_s)}: the blower would surge and rumble between points.`,
+    text: () => 'The flow cannot rest anywhere in these ducts: the blower would surge and rumble.',
   },
   'several-points': {
     severity: 'caution',
@@ -66,8 +65,10 @@ const SENTENCES = {
   },
   'outside-evidence': {
     severity: 'caution',
-    text: (v: { flow_m3_s: number }) =>
-      `Near ${flow(v.flow_m3_s)} nothing was measured or printed: the curve there is a guess from the kind of wheel. Take a reading there.`,
+    text: (v: { flow_m3_s: number | null }) =>
+      v.flow_m3_s === null
+        ? 'Nothing is known of this blower that gives a curve: add a chart, a reading, or the size and speed of the wheel.'
+        : `Near ${flow(v.flow_m3_s)} nothing was measured or printed: the curve there is a guess from the kind of wheel. Take a reading there.`,
   },
   'power-unknown': {
     severity: 'caution',
@@ -124,5 +125,5 @@ export function reason<C extends ReasonCode>(
 ): Reason {
   const { severity, text } = SENTENCES[code];
   const v = values[0] ?? {};
-  return { code, severity, subject, text: (text as (v: unknown) => string)(v), values: v as Reason['values'] };
+  return { code, severity, subject, text: (text as (v: unknown) => string)(v), values: v };
 }

@@ -1,0 +1,132 @@
+import type { BlowerResult, MotorResult, Reason, Verdict } from '../assessment.ts';
+import { loadAt, type MotorAtSite } from '../motor/index.ts';
+import type { Candidate } from './candidate.ts';
+import type { JudgedCase } from './judge-case.ts';
+import { reason } from './reasons.ts';
+import { blowerStates, type JudgedState } from './states.ts';
+import type { ShopFacts } from './shop-facts.ts';
+import { verdictOf, worstVerdict } from './verdict.ts';
+import type { Warning } from '../issues/result.ts';
+
+/**
+ * A blower's verdict: the worst of its required plans and of its states.
+ * @param cases    its judged cases, all plans and filter states
+ * @param motorOnly further cases that count for the motor alone (all gates open, where no plan has it)
+ */
+export function judgeBlower(
+  candidate: Candidate,
+  cases: readonly JudgedCase[],
+  motorOnly: readonly JudgedCase[],
+  facts: ShopFacts,
+): { result: Omit<BlowerResult, 'rank'>; worstCase: MotorResult['worstCase']; warnings: Warning[] } {
+  const heaviest = heaviestCase([...cases, ...motorOnly]);
+  const { states, warnings } = blowerStates(candidate, cases, heaviest, facts);
+  const required = cases.filter((c) => c.result.required);
+  const judged = required.length > 0 ? required : cases;
+  const probability = Math.min(1, ...judged.map((c) => c.result.probability), ...states.map((s) => s.result.probability ?? 1));
+  const verdict = worstVerdict([...judged.map((c) => c.result.verdict), ...states.map(stateVerdict(facts.confidence))]);
+  return {
+    result: {
+      blowerId: candidate.blower.id,
+      verdict,
+      probability,
+      reasons: blowerReasons(candidate, judged, states, facts),
+      states: states.map((s) => s.result),
+      filterLife_h: null,
+      drumPressure_Pa: drumSuction(states, facts),
+      measureNext: [],
+      remedies: [],
+    },
+    worstCase: worstOf(heaviest, candidate.motor),
+    warnings,
+  };
+}
+
+const stateVerdict =
+  (confidence: number) =>
+  ({ result }: JudgedState): Verdict =>
+    result.ok === null || result.probability === null ? 'yes' : verdictOf(result.probability, confidence);
+
+/** The case with the greatest shaft power at its heaviest stable point. */
+function heaviestCase(cases: readonly JudgedCase[]): JudgedCase | null {
+  const power = (c: JudgedCase) => c.points?.heaviest?.shaftPower_W ?? -1;
+  return cases.reduce<JudgedCase | null>((h, c) => (c.points?.heaviest && (h === null || power(c) > power(h)) ? c : h), null);
+}
+
+function worstOf(heaviest: JudgedCase | null, motor: MotorAtSite): MotorResult['worstCase'] {
+  const point = heaviest?.points?.heaviest;
+  if (!heaviest || !point) return null;
+  const { shaftPower_W, loadFraction } = loadAt(motor, point.shaftPower_W);
+  const { gatePlan, filterState } = heaviest.result;
+  return { gatePlan, filterState, shaftPower_W, loadFraction };
+}
+
+function drumSuction(states: readonly JudgedState[], facts: ShopFacts): number | null {
+  return facts.suctionVessel ? (states.find((s) => s.result.state === 'blocked-inlet')?.result.value ?? null) : null;
+}
+
+/** Reasons of the worst required cases, each once, then those of the states and the shop. */
+function blowerReasons(
+  candidate: Candidate,
+  judged: readonly JudgedCase[],
+  states: readonly JudgedState[],
+  facts: ShopFacts,
+): Reason[] {
+  const worst = [...judged].sort((a, b) => a.result.probability - b.result.probability);
+  const seen = new Set<string>();
+  const reasons: Reason[] = [];
+  const add = (r: Reason) => {
+    const key = `${r.code}/${r.subject}`;
+    if (seen.has(key)) return;
+    seen.add(key);
+    reasons.push(r);
+  };
+  worst.flatMap((c) => c.result.reasons).filter((r) => r.code !== 'enough').forEach(add);
+  states.flatMap((s) => s.reasons).forEach(add);
+  shopReasons(candidate, facts).forEach(add);
+  if (reasons.every((r) => r.severity === 'note')) (worst[0]?.result.reasons ?? []).filter((r) => r.code === 'enough').forEach(add);
+  const order = { stop: 0, caution: 1, note: 2 };
+  return reasons.sort((a, b) => order[a.severity] - order[b.severity]);
+}
+
+function shopReasons({ estimate, motor }: Candidate, facts: ShopFacts): Reason[] {
+  const out: Reason[] = [];
+  if (estimate) {
+    const open = loadAt(motor, estimate.best.shaftPower_W(estimate.best.flowScale_m3_s)).loadFraction;
+    if (open > 1) out.push(reason('motor-overload-open', 'motor', { load: open }));
+  }
+  if (motor.singlePhase) {
+    const [low, high] = motor.singlePhase.availableShare;
+    out.push(reason('single-phase-feed', 'motor', { low, high }));
+  }
+  if (facts.sparksWithDust) out.push(reason('sparks-with-dust', 'ducts'));
+  if (facts.returnedAir) out.push(reason('returned-air', 'exhaust'));
+  return out;
+}
+
+/** Best first: verdict, then chance, then price. Blowers that cannot be told apart share a rank. */
+export function ranked(results: readonly Omit<BlowerResult, 'rank'>[], priceOf: (blowerId: string) => number | null): BlowerResult[] {
+  const order: Record<Verdict, number> = { yes: 0, unsure: 1, no: 2 };
+  const sorted = [...results].sort(
+    (a, b) =>
+      order[a.verdict] - order[b.verdict] ||
+      (Math.abs(a.probability - b.probability) > TIE ? b.probability - a.probability : 0) ||
+      (priceOf(a.blowerId) ?? Infinity) - (priceOf(b.blowerId) ?? Infinity) ||
+      0,
+  );
+  const rank = new Map<string, number>();
+  sorted.forEach((r, i) => {
+    const before = sorted[i - 1];
+    const tied =
+      before !== undefined &&
+      before.verdict === r.verdict &&
+      Math.abs(before.probability - r.probability) <= TIE &&
+      priceOf(before.blowerId) === priceOf(r.blowerId);
+    rank.set(r.blowerId, tied ? rank.get(before.blowerId)! : i + 1);
+  });
+  return results.map((r) => ({ ...r, rank: rank.get(r.blowerId)! }));
+}
+
+/** Chances closer than this are not told apart: the draws themselves are no better. */
+const TIE = 0.01;
+

@@ -1,0 +1,146 @@
+import type { Reason, StateResult } from '../assessment.ts';
+import { FAMILY } from '../fan/families.ts';
+import type { Warning } from '../issues/result.ts';
+import { loadAt } from '../motor/index.ts';
+import { bracketedRoot } from '../numeric/root.ts';
+import type { Candidate } from './candidate.ts';
+import type { JudgedCase } from './judge-case.ts';
+import { reason } from './reasons.ts';
+import type { ShopFacts } from './shop-facts.ts';
+import { verdictOf } from './verdict.ts';
+
+/** A state with what it has to say. */
+export type JudgedState = { result: StateResult; reasons: Reason[] };
+
+/**
+ * Five states, because each asks another question: air with full filters, motor at its heaviest, suction at blocked inlet,
+ * current at the lowest voltage, speed of the wheel's rim. A state whose data are missing stays open, warns and does not count.
+ */
+export function blowerStates(
+  candidate: Candidate,
+  cases: readonly JudgedCase[],
+  heaviest: JudgedCase | null,
+  facts: ShopFacts,
+): { states: JudgedState[]; warnings: Warning[] } {
+  const warnings: Warning[] = [];
+  const states = [
+    loadedFilters(cases),
+    highestMotorLoad(candidate, heaviest, facts),
+    blockedInlet(candidate, facts, warnings),
+    lowestVoltage(candidate, heaviest, facts, warnings),
+    tipSpeed(candidate, warnings),
+  ];
+  return { states, warnings };
+}
+
+const open = (state: StateResult['state'], unit: string, value: number | null = null): JudgedState => ({
+  result: { state, value, limit: null, unit, ok: null, probability: null, gatePlan: null },
+  reasons: [],
+});
+
+/** The machine that comes nearest to too little, over the required plans in the worst filter state there is. */
+function loadedFilters(cases: readonly JudgedCase[]): JudgedState {
+  const required = cases.filter((c) => c.result.required);
+  const loaded = required.filter((c) => c.result.filterState === 'loaded');
+  const asked = (loaded.length > 0 ? loaded : required).flatMap((c) =>
+    c.result.pickups.filter((p) => p.open && p.requiredFlow_m3_s).map((p) => ({ c, p })),
+  );
+  if (asked.length === 0) return open('loaded-filters', 'm3/s');
+  const worst = asked.reduce((w, x) => (x.p.flow_m3_s / x.p.requiredFlow_m3_s! < w.p.flow_m3_s / w.p.requiredFlow_m3_s! ? x : w));
+  return {
+    result: {
+      state: 'loaded-filters',
+      value: worst.p.flow_m3_s,
+      limit: worst.p.requiredFlow_m3_s,
+      unit: 'm3/s',
+      ok: worst.p.ok,
+      probability: worst.p.probability,
+      gatePlan: worst.c.result.gatePlan,
+    },
+    reasons: [],
+  };
+}
+
+function highestMotorLoad({ motor }: Candidate, heaviest: JudgedCase | null, { confidence, loadAtMost }: ShopFacts): JudgedState {
+  const point = heaviest?.points?.heaviest;
+  if (!heaviest || !point) return open('highest-motor-load', '1');
+  const load = loadAt(motor, point.shaftPower_W).loadFraction;
+  const verdict = verdictOf(heaviest.keepsLoad, confidence);
+  const said = reason('motor-overload', 'motor', { load, limit: loadAtMost, probability: heaviest.keepsLoad });
+  return {
+    result: {
+      state: 'highest-motor-load',
+      value: load,
+      limit: loadAtMost,
+      unit: '1',
+      ok: load <= loadAtMost,
+      probability: heaviest.keepsLoad,
+      gatePlan: heaviest.result.gatePlan,
+    },
+    reasons: verdict === 'yes' ? [] : [{ ...said, severity: verdict === 'no' ? 'stop' : 'caution' }],
+  };
+}
+
+/** The highest suction the blower can make, with its inlet blocked: what drum and filter box must withstand. */
+function blockedInlet({ estimate, draws, path }: Candidate, { suctionVessel }: ShopFacts, warnings: Warning[]): JudgedState {
+  if (!estimate || !draws) return open('blocked-inlet', 'Pa');
+  const suction = draws.flows_m3_s.reduce((most, q) => Math.max(most, estimate.best.static_Pa(q)), 0);
+  if (!suctionVessel) return open('blocked-inlet', 'Pa', suction);
+  warnings.push({
+    code: 'drum-strength-unknown',
+    text: 'How much suction drum and filter box withstand is not worked out here: measure wall and lid, fit stiff rings and a relief flap.',
+    path,
+  });
+  return { ...open('blocked-inlet', 'Pa', suction), reasons: [reason('drum-may-collapse', 'drum', { suction_Pa: suction })] };
+}
+
+function lowestVoltage(candidate: Candidate, heaviest: JudgedCase | null, { confidence }: ShopFacts, warnings: Warning[]): JudgedState {
+  const { motor, path } = candidate;
+  const power = heaviest?.points?.heaviest?.shaftPower_W;
+  const atLowest = (wheel_W: number) => loadAt(motor, wheel_W).currentRatioAtLowestVoltage;
+  const ratio = power === undefined ? null : atLowest(power);
+  if (ratio === null || power === undefined || !heaviest?.chances || motor.lowestVoltage_V === null) {
+    if (motor.lowestVoltage_V === null)
+      warnings.push({ code: 'lowest-voltage-unknown', text: "How low the voltage falls in the evening is not known: read a meter at the socket then.", path: '/supply/lowestVoltage_V' });
+    else if (ratio === null) warnings.push({ code: 'current-unknown', text: 'The amps at the lowest voltage cannot be worked out for this motor on this mains.', path: `${path}/motor` });
+    return open('lowest-voltage', '1');
+  }
+  const capacity = motor.ratedPower_W * motor.serviceFactor * motor.drive.value;
+  const probability = shareBelow(heaviest.chances.load, criticalLoad(atLowest, capacity));
+  const verdict = verdictOf(probability, confidence);
+  const { currentAtLowestVoltage_A: current } = loadAt(motor, power);
+  const said = reason('low-voltage', 'motor', { current_A: current!, plate_A: current! / ratio, voltage_V: motor.lowestVoltage_V });
+  return {
+    result: { state: 'lowest-voltage', value: ratio, limit: 1, unit: '1', ok: ratio <= 1, probability, gatePlan: heaviest.result.gatePlan },
+    reasons: verdict === 'yes' ? [] : [{ ...said, severity: verdict === 'no' ? 'stop' : 'caution' }],
+  };
+}
+
+/** Load fraction at which the current at the lowest voltage reaches the plate's; current rises with load. */
+function criticalLoad(ratioAt: (wheel_W: number) => number | null, capacity_W: number): number {
+  const excess = (load: number) => (ratioAt(load * capacity_W) ?? 0) - 1;
+  if (excess(0) > 0) return 0;
+  return excess(3) < 0 ? Infinity : bracketedRoot(excess, 0, 3, 1e-6);
+}
+
+const shareBelow = (values: Float64Array, limit: number): number => values.reduce((n, v) => n + (v <= limit ? 1 : 0), 0) / values.length;
+
+/** Speed of the wheel's rim against what its kind stands: sure below the range, in doubt inside, never above. */
+function tipSpeed({ blower, speed_rpm, path }: Candidate, warnings: Warning[]): JudgedState {
+  const { diameter_m: diameter, family, safeTipSpeed_m_s: safe } = blower.wheel;
+  if (diameter == null || speed_rpm === null) {
+    const missing = diameter == null ? 'diameter' : 'speed';
+    warnings.push({ code: 'tip-speed-unknown', text: `The ${missing} of the wheel is not known, so nobody can say whether its rim runs too fast. Measure it.`, path: `${path}/wheel/diameter_m` });
+    return open('tip-speed', 'm/s');
+  }
+  const [low, high] = safe == null ? FAMILY[family].tipSpeedLimit_m_s : [safe, safe];
+  const speed = (Math.PI * diameter * speed_rpm) / 60;
+  const probability = speed <= low ? 1 : speed > high ? 0 : 0.5;
+  return {
+    result: { state: 'tip-speed', value: speed, limit: probability === 0.5 ? high : low, unit: 'm/s', ok: speed <= low, probability, gatePlan: null },
+    reasons:
+      probability === 1
+        ? []
+        : [{ ...reason('tip-speed', 'wheel', { speed_m_s: speed, low_m_s: low, high_m_s: high }), severity: probability === 0 ? 'stop' : 'caution' }],
+  };
+}
