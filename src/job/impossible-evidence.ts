@@ -1,6 +1,7 @@
 import { pointer } from '../issues/result.ts';
 import type { Issue } from '../issues/result.ts';
-import type { ChartEvidence, Evidence, RatedPointEvidence, ReadingsEvidence } from './types.ts';
+import { checkReadings } from '../readings/index.ts';
+import type { ChartEvidence, Evidence, RatedPointEvidence } from './types.ts';
 
 type Point = readonly [flow_m3_s: number, value: number];
 
@@ -69,17 +70,6 @@ function impossibleRatedPoint(point: RatedPointEvidence, path: string): Issue[] 
   ];
 }
 
-/** A hole cannot be wider than the pipe whose cap or flange it is in. */
-function impossibleReadings(readings: ReadingsEvidence, path: string): Issue[] {
-  const pipe = readings.rig.pipeDiameter_m;
-  return readings.rows.flatMap((row, index) => {
-    const hole = row.orificeDiameter_m;
-    if (pipe == null || hole == null || hole <= pipe) return [];
-    const message = `A hole of ${hole} m does not fit into a pipe of ${pipe} m: look at both diameters.`;
-    return [{ code: 'contradiction' as const, path: path + pointer('rows', index, 'orificeDiameter_m'), message }];
-  });
-}
-
 /**
  * What one piece of evidence claims and cannot be.
  * @param evidence  chart, readings, rated point or wheel, understood already
@@ -92,7 +82,7 @@ export function impossibleEvidence(evidence: Evidence, path: string): Issue[] {
     case 'rated-point':
       return impossibleRatedPoint(evidence, path);
     case 'readings':
-      return impossibleReadings(evidence, path);
+      return checkReadings(evidence, path);
     case 'wheel':
       return [];
   }
