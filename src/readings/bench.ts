@@ -4,7 +4,7 @@ import { pointer, type Warning } from '../issues/result.ts';
 import type { Readings, Rig } from './schema.ts';
 
 /** Default place of the tap, in diameters of the test pipe. Source: the job document's definition. */
-const END_TO_TAP_DIAMETERS = 8;
+const END_TO_TAP_DIAMETERS = { far: 8, near: 0.4 };
 const TAP_TO_BLOWER_DIAMETERS = 1.5;
 
 /**
@@ -51,7 +51,7 @@ export function benchOf(rig: Rig, air: Air): Bench | null {
     tap: rig.tap ?? 'far',
     air,
     pipe: { ...shape, roughness_m: Math.min(surface.roughness_m, shape.diameter_m / 10) },
-    endToTap_m: rig.lengthToTap_m ?? END_TO_TAP_DIAMETERS * shape.diameter_m,
+    endToTap_m: rig.lengthToTap_m ?? END_TO_TAP_DIAMETERS[rig.tap ?? 'far'] * shape.diameter_m,
     tapToBlower_m: rig.lengthTapToBlower_m ?? TAP_TO_BLOWER_DIAMETERS * shape.diameter_m,
     flowFactor: 1,
     frictionFactor: 1,

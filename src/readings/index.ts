@@ -1,7 +1,22 @@
 /** Home-made test readings: from rigs and rows to points of the blower's curve with their errors. */
 export { checkReadings } from './check.ts';
 export type { Electrical, ElectricalReading } from './electrical.ts';
+export {
+  dischargeCoefficient,
+  expansibility,
+  leastReynolds,
+  orificePlateFlow,
+  type OrificePlate,
+  type Tappings,
+} from './orifice-plate.ts';
 export { METHODS, methodNamed, type Method } from './methods/index.ts';
 export { reduceReadings, type Effect, type ReadingPoint, type ReducedReadings } from './reduce.ts';
 export { METHOD_NAMES, Readings, type Rig, type Row } from './schema.ts';
+export {
+  circularTraverse,
+  LOG_TCHEBYCHEFF_PER_RADIUS,
+  LOG_TCHEBYCHEFF_PER_SIDE,
+  rectangularTraverse,
+  type TraverseRule,
+} from './traverse.ts';
 export { DOUBTS, FLOW_DOUBT, type Doubt } from './uncertainty.ts';
