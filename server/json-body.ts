@@ -4,9 +4,13 @@ import { Refusal } from './problem.ts';
 
 /** Bodies up to 8 MB are accepted. */
 const LARGEST_BODY_bytes = 8 * 1024 * 1024;
+/** A job is nested some ten deep. */
+const MOST_NESTED = 100;
 /** Finding the place of a mistake parses the text some twenty times; beyond this size it is not worth it. */
 const LARGEST_SEARCHED = 1024 * 1024;
 
+const isEmpty = (req: Request) =>
+  Number(req.get('content-length') ?? 0) === 0 && req.get('transfer-encoding') === undefined;
 const isJson = (req: Request) => Boolean(req.is(['application/json', 'application/*+json']));
 
 /** Reads the bytes of a JSON body; what they say is understood by `jsonOf`. */
@@ -53,6 +57,24 @@ function placeOfMistake(text: string): string {
   return ` The mistake is at line ${before.length}, column ${column}: ${JSON.stringify(text.slice(index, index + 12))}.`;
 }
 
+/** True when brackets are open more than `MOST_NESTED` deep anywhere: parsing that takes seconds and no job needs it. */
+function isNestedTooDeep(bytes: Buffer): boolean {
+  const [quote, backslash, open, close, openBrace, closeBrace] = [0x22, 0x5c, 0x5b, 0x5d, 0x7b, 0x7d];
+  let depth = 0;
+  let isInText = false;
+  for (let index = 0; index < bytes.length; index++) {
+    const byte = bytes[index];
+    if (isInText) {
+      if (byte === backslash) index++;
+      else if (byte === quote) isInText = false;
+    } else if (byte === quote) isInText = true;
+    else if (byte === open || byte === openBrace) depth++;
+    else if (byte === close || byte === closeBrace) depth--;
+    if (depth > MOST_NESTED) return true;
+  }
+  return false;
+}
+
 function decoded(bytes: Buffer): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
@@ -67,13 +89,14 @@ function decoded(bytes: Buffer): string {
  */
 export function jsonOf(req: Request): unknown {
   if (!Buffer.isBuffer(req.body)) {
-    if (req.get('content-type') !== undefined || req.is('*/*') !== null) {
+    if (req.get('content-type') !== undefined || !isEmpty(req)) {
       throw new Refusal(415, 'Send JSON, with the header Content-Type: application/json.');
     }
     throw new Refusal(400, 'The call has no body; send a JSON document ({} where there is nothing to say).');
   }
   const charset = /charset="?([^";\s]+)/i.exec(req.get('content-type') ?? '')?.[1]?.toLowerCase() ?? 'utf-8';
   if (charset !== 'utf-8' && charset !== 'utf8') throw new Refusal(415, `Send the text in UTF-8, not ${charset}.`);
+  if (isNestedTooDeep(req.body)) throw new Refusal(400, `The document is nested more than ${MOST_NESTED} deep.`);
   const text = decoded(req.body);
   if (text.trim() === '') throw new Refusal(400, 'The body is empty; send a JSON document.');
   try {

@@ -6,6 +6,7 @@ import { pointer } from '../issues/result.ts';
 import { impossibleBlower, impossibleSupply, sameIds } from './impossible-blower.ts';
 import { impossiblePlans } from './impossible-plans.ts';
 import * as schema from './schema.ts';
+import { FORBIDDEN_NAME } from './sentences.ts';
 import type { Job } from './types.ts';
 import { MOST_ISSUES, understand } from './understand.ts';
 
@@ -19,6 +20,13 @@ export type CurveRequest = z.infer<typeof CurveRequest>;
 
 const answer = <T>(value: T, issues: Issue[]): Result<T> =>
   issues.length > 0 ? fail(issues.slice(0, MOST_ISSUES)) : ok(value);
+
+/** The one place with names of any kind; the schema passes over `__proto__` there. */
+function forbiddenTexts(raw: unknown): Issue[] {
+  const { asTyped } = raw as { asTyped?: object | null };
+  if (!Object.hasOwn(asTyped ?? {}, '__proto__')) return [];
+  return [{ code: 'not-understood', path: pointer('asTyped', '__proto__'), message: FORBIDDEN_NAME }];
+}
 
 const impossibilities = (job: Job): Issue[] => [
   ...sameIds(job.blowers),
@@ -35,7 +43,8 @@ const impossibilities = (job: Job): Issue[] => [
  */
 export function checkJob(raw: unknown): Result<Job> {
   const read = understand(schema.Job, raw);
-  return read.ok ? answer(read.value, impossibilities(read.value)) : read;
+  if (!read.ok) return read;
+  return answer(read.value, [...forbiddenTexts(raw), ...impossibilities(read.value)]);
 }
 
 /** The same door for the request of a single blower's curve. */

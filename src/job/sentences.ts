@@ -99,8 +99,12 @@ const kindsOf = (union: z.core.$ZodDiscriminatedUnion): string[] =>
     [...(option._zod.propValues?.[union._zod.def.discriminator] ?? [])].map(String),
   );
 
+/** JSON may carry this name and an object must not: it would reach past the document. */
+export const FORBIDDEN_NAME = '__proto__ cannot be a name here; remove it.';
+
 /** A field the document does not know: names the one that was meant, or all that may stand there. */
 export function unknownField({ path, schema, document }: Complaint, key: string): string {
+  if (key === '__proto__') return FORBIDDEN_NAME;
   const known = fieldNames(fieldAt(schema, document, path));
   const own = sameThingInOurUnit(key, known);
   if (own) return `${key} is not a field here: this document takes ${unitOfName(own).unit}, as ${own}.`;

