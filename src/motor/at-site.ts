@@ -64,7 +64,7 @@ export function motorAtSite(situation: MotorSituation): MotorAtSite {
   const { motor, supply, altitude_m, path = '' } = situation;
   const { plate, warnings } = wholePlate(motor, supply, `${path}/motor`);
   const ratio = frequencyRatio(motor, supply);
-  const connection = connectionOf(plate, supply, path);
+  const connection = connectionOf(plate, supply, ratio, path);
   const current = currentModel(plate, ratio);
   const voltage_V = (supply.voltage_V ?? plate.voltage_V / connection.voltageFactor) * connection.voltageFactor;
   const feed = connection.kind === 'single-phase-feed' ? singlePhaseFeed(plate.ratedPower_W, plate.poles) : null;

@@ -21,12 +21,14 @@ const SAME_VOLTAGE = 0.12;
  * Finds how a motor must be connected from the volts of plate and mains.
  * A three-phase motor whose plate and mains differ by √3 is reconnected between star and delta; a single-phase motor on a
  * three-phase mains hangs between one line and neutral; a three-phase motor on one phase is fed through a capacitor.
+ * @param frequencyRatio mains over plate frequency [-]
  * @param path JSON Pointer of the blower, for the warnings
  * Source: star and delta voltages and currents differ by √3 (definition).
  */
-export function connectionOf(plate: WholePlate, supply: Supply, path = ''): Connection {
+export function connectionOf(plate: WholePlate, supply: Supply, frequencyRatio = 1, path = ''): Connection {
   const ratio = supply.voltage_V == null ? 1 : supply.voltage_V / plate.voltage_V;
-  const near = (target: number) => Math.abs(ratio / target - 1) <= SAME_VOLTAGE;
+  // At another frequency both the printed volts and those in proportion are a usual way to run it.
+  const near = (target: number) => [1, frequencyRatio].some((f) => Math.abs(ratio / (target * f) - 1) <= SAME_VOLTAGE);
   const feed = plate.kind === 'induction' && plate.phases === 3 && supply.phases === 1;
   const factor = (f: number) => ({ voltageFactor: f, currentFactor: f });
 

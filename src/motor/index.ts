@@ -38,7 +38,7 @@ export { powerFromMeterFlashes } from './energy-meter.ts';
 export { loadFromCurrent, loadFromCurrentAndIdle, loadFromInput } from './quick-load.ts';
 export { CABLE_SIZES_mm2, cableDrop, crossSectionOfAwg, crossSectionOfSwgCable, smallestCable } from './cable.ts';
 export type { Cable, CableDrop } from './cable.ts';
-export { startTime, wheelInertia } from './starting.ts';
+export { startingVoltage, startTime, wheelInertia } from './starting.ts';
 export type { SpunWheel, StartEstimate } from './starting.ts';
 export {
   beltSpeed,
@@ -47,6 +47,7 @@ export {
   PULLEY_SIZES_m,
   pulleyPairs,
   SMALLEST_PULLEY_m,
+  speedRatioMotorStands,
 } from './pulleys.ts';
 export type { PulleyPair } from './pulleys.ts';
 export { motorCautions } from './cautions.ts';

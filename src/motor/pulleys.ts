@@ -95,3 +95,17 @@ export function pulleyPairs(given: {
 export function currentAfterSpeedChange(current_A: number, speedRatio: number): number {
   return current_A * speedRatio ** 3;
 }
+
+/**
+ * How much faster a wheel may turn on the same ducts before its motor has reached a load [-]; below 1 where it must turn slower.
+ * @param loadFraction load at the present speed [-], > 0
+ * @param mostLoad load it may reach [-], for instance 1 less a reserve
+ * Source: fan laws, power with the cube of speed on ducts of square law; filters and hoses of lower exponent take a little less.
+ * Throws RangeError for a load that is not positive.
+ */
+export function speedRatioMotorStands(loadFraction: number, mostLoad: number): number {
+  if (!(loadFraction > 0 && mostLoad > 0)) {
+    throw new RangeError(`loadFraction, mostLoad: expected positive numbers, received ${loadFraction}, ${mostLoad}`);
+  }
+  return Math.cbrt(mostLoad / loadFraction);
+}

@@ -112,8 +112,8 @@ function motorDoubts(at: MotorAtSite): [CurrentModel, CurrentModel][] {
     { ...model, ...change(-1) },
     { ...model, ...change(1) },
   ];
-  const losses = (sign: number) =>
-    plate.ratedPower_W * (1 / (plate.efficiency * (1 + sign * plate.doubt.efficiency)) - 1);
+  const efficiency = (sign: number) => Math.min(plate.efficiency * (1 + sign * plate.doubt.efficiency), 0.995);
+  const losses = (sign: number) => plate.ratedPower_W * (1 / efficiency(sign) - 1);
   const apparent = Math.hypot(plate.ratedPower_W + model.losses_W, model.reactive_var);
   const reactive = (sign: number) => {
     const factor = Math.min(plate.powerFactor * (1 + sign * plate.doubt.powerFactor), 1);

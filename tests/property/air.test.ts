@@ -24,7 +24,11 @@ describe('laws of air', () => {
   });
 
   it('height to pressure and back is the same height', () => {
-    fc.assert(fc.property(number(-450, 9000), (z) => expect(pressureAltitude(standardPressure(z))).toBeCloseTo(z, 6)));
+    fc.assert(
+      fc.property(number(-450, 9000), (z) => {
+        expect(pressureAltitude(standardPressure(z))).toBeCloseTo(z, 6);
+      }),
+    );
   });
 
   it('pressure falls with height, density with heat and with water', () => {
