@@ -18,7 +18,7 @@ export type SiteConditions = {
 };
 
 /**
- * Moist air from its temperature, pressure and humidity: density by CIPM-2007, viscosity by Sutherland.
+ * Moist air from its temperature, pressure and humidity: density by CIPM-2007, viscosity by Sutherland (sources there).
  * Throws RangeError where no such air exists (see `moistAirDensity`); `siteAir` guards against that.
  */
 export function moistAir(state: MoistAirState): Air {

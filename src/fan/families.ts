@@ -1,3 +1,4 @@
+/** Wheel families by the shape of their blades. Source: definition (the job format's names). */
 export const FAMILY_NAMES = [
   'radial',
   'radial-tip',
@@ -9,11 +10,14 @@ export const FAMILY_NAMES = [
   'unknown',
 ] as const;
 
+/** One of `FAMILY_NAMES`. */
 export type Family = (typeof FAMILY_NAMES)[number];
 
 /** A guess with its spread: centre, and one standard deviation of its logarithm [-]. */
 export type LogPrior = { centre: number; lnSd: number };
+/** Low and high end. */
 export type Range = readonly [low: number, high: number];
+/** Points of a shape, x rising from 0 to 1. */
 export type Knots = readonly (readonly [x: number, value: number])[];
 
 /** What a wheel's family says about a blower before anything is measured. Dimensionless unless said; u is the tip speed. */

@@ -5,7 +5,7 @@ import type { PlateField } from './plate-field.ts';
 import { estimateWarning } from './plate-field.ts';
 import type { MotorPlate, Supply } from './types.ts';
 
-/** Brushed motors: no synchronous speed, no magnetising current; their plates usually print the watts drawn. */
+/** Brushed motors: no synchronous speed, no magnetising current; their plates usually print the watts drawn. Source: `BRUSHED`, practice values. */
 export function brushedPlate(
   motor: MotorPlate,
   kind: 'universal' | 'dc',

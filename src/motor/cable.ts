@@ -43,7 +43,7 @@ export function cableDrop(
   };
 }
 
-/** Smallest cable sold [mm2] that keeps the drop within a share of the voltage; null where none of `CABLE_SIZES_mm2` does. Heat and fuses may ask for more. */
+/** Smallest cable sold [mm2] that keeps the drop within a share of the voltage; null where none of `CABLE_SIZES_mm2` does. Heat and fuses may ask for more. Source: `cableDrop`. */
 export function smallestCable(
   run: Omit<Cable, 'crossSection_mm2'>,
   given: Parameters<typeof cableDrop>[1],

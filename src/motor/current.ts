@@ -34,6 +34,7 @@ export const IDLE_SHARES = {
 /**
  * Circle-diagram model of a motor, set so that at rated power and voltage it draws the plate's amps.
  * @param frequencyRatio mains over plate frequency [-]: windings hold their flux at volts in proportion, and their torque
+ * Source: definition of the rated point; shares of `IDLE_SHARES`.
  */
 export function currentModel(plate: WholePlate, frequencyRatio = 1): CurrentModel {
   const lines = plate.phases === 3 ? Math.sqrt(3) : 1;
@@ -102,7 +103,7 @@ export function drawnBy(model: CurrentModel, shaftPower_W: number, voltage_V: nu
 /**
  * Line amps [A] when the mains sinks from `usual_V` to `lowest_V` under a fan that takes `shaftPower_W` at the usual voltage.
  * Induction motors keep their speed and draw more. Brushed motors slow down with the voltage, and a fan's load with the cube of
- * speed, so they draw less: amps at least in proportion to √V (series motor, torque ~ I² ~ n², n ~ V/I).
+ * speed, so they draw less: amps at least in proportion to √V (source: series motor, torque ~ I² ~ n², n ~ V/I).
  */
 export function currentAtLowVoltage(
   model: CurrentModel,

@@ -33,7 +33,7 @@ export function motorLoad(given: MotorSituation & { wheelShaftPower_W: number })
 }
 
 /**
- * The same for a motor prepared once with `motorAtSite`.
+ * The same for a motor prepared once with `motorAtSite`; source and limits as `motorLoad`.
  * @param driveEfficiency one draw of the drive's efficiency instead of its centre [-]
  */
 export function loadAt(at: MotorAtSite, wheelShaftPower_W: number, driveEfficiency = at.drive.value): MotorLoad {

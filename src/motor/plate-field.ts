@@ -14,7 +14,7 @@ const WORDS: Record<PlateField, string> = {
   ratedPowerMeaning: 'whether its watts are drawn or given',
 };
 
-/** One warning that names what was not on the plate; none where nothing was missing. */
+/** One warning that names what was not on the plate; none where nothing was missing. Source: definition. */
 export function estimateWarning(estimated: readonly PlateField[], path: string): Warning[] {
   if (estimated.length === 0) return [];
   const list = estimated.map((field) => WORDS[field]);

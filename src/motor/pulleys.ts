@@ -8,7 +8,7 @@ export type PulleyPair = {
   newPulleys: number;
 };
 
-/** Pulley diameters sold [m]: metric series of ISO 4183 for V-belts and whole and half inches. */
+/** Pulley diameters sold [m]: metric series for V-belts (source: ISO 4183, recalled) and whole and half inches. */
 export const PULLEY_SIZES_m = [
   0.05,
   0.056,
@@ -50,6 +50,7 @@ export function beltSpeed(pulleyDiameter_m: number, speed_rpm: number): number {
  * @param have pulleys on the blower now: a pair that keeps one of them comes first
  * @param section V-belt section, A if unknown
  * @returns none where no pair sold falls in between; pairs whose belt would run faster than `MOST_BELT_SPEED_m_s` are left out
+ * Source: definition of the drive ratio; sizes and limits above.
  */
 export function pulleyPairs(given: {
   motorSpeed_rpm: number;

@@ -25,6 +25,7 @@ const METER = {
   voltage: 0.005,
 };
 
+/** The motor a reading was taken on, and the volts it had. */
 export type ReadingConditions = {
   at: MotorAtSite;
   /** at the terminals while reading [V]; unknown: the usual voltage of the mains */
@@ -92,12 +93,12 @@ export function shaftPowerFromWatts(
   return { shaftPower_W, sharedSd_W, ownSd_W, text: howRough('watts', shaftPower_W, Math.hypot(sharedSd_W, ownSd_W)) };
 }
 
-/** Volts at the terminals in the plate's connection while a reading was taken [V]. */
+/** Volts at the terminals in the plate's connection while a reading was taken [V]. Source: definition, see `Connection`. */
 export const voltageOf = ({ at, voltage_V }: ReadingConditions) =>
   voltage_V == null ? at.voltage_V : voltage_V * at.connection.voltageFactor;
 const spread = (low: number, high: number) => Math.abs(high - low) / 2;
 
-/** One sentence on how far such a reading can be trusted, at twice its standard deviation. */
+/** One sentence on how far such a reading can be trusted, at twice its standard deviation. Source: definition (normal law). */
 export function howRough(way: 'amps' | 'watts' | 'slip', power_W: number, sd_W: number): string {
   const percent = Math.round((200 * sd_W) / Math.max(power_W, 1));
   const band = percent > 100 ? 'little more than a guess' : `good to about ± ${Math.max(percent, 1)} %`;

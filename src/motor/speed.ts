@@ -76,7 +76,7 @@ export function runSpeed(given: {
 
 /**
  * Mains frequency over the frequency the plate is made for [-]; 1 where the mains is not known or for brushed motors.
- * Without a frequency on the plate its speed tells it (see `plateFrequency`).
+ * Without a frequency on the plate its speed tells it (see `plateFrequency`). Source: definition.
  */
 export function frequencyRatio(motor: MotorPlate, supply: Supply): number {
   if ((motor.kind ?? 'induction') !== 'induction' || supply.frequency_Hz == null) return 1;

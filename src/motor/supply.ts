@@ -26,6 +26,7 @@ export const PULL_OUT_TORQUE = { 3: 2.2, 1: 1.8 } as const;
  * Whether a motor may stop turning and burn: its load needs more torque than the voltage leaves.
  * @param loadOfRating shaft power ÷ rated power, without service factor [-]
  * @param voltageRatio volts ÷ plate volts [-]
+ * Source: `PULL_OUT_TORQUE` and `lowVoltageEffect`.
  */
 export function mayStall(loadOfRating: number, voltageRatio: number, phases: 1 | 3): boolean {
   return loadOfRating > PULL_OUT_TORQUE[phases] * lowVoltageEffect(voltageRatio).torque;

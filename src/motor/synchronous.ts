@@ -23,7 +23,7 @@ const MOST_SLIP = 0.14;
 /**
  * Mains frequency a plate was made for, when it does not say: the one whose poles explain the plate's speed.
  * @returns frequency [Hz] and whether it had to be guessed against the local mains or without it
- * 3450 min⁻¹ can only be 60 Hz, 2850 only 50 Hz; where both or neither fit, the local mains is believed.
+ * Source: `polesOf`. 3450 min⁻¹ can only be 60 Hz, 2850 only 50 Hz; where both or neither fit, the local mains is believed.
  */
 export function plateFrequency(speed_rpm: number | null | undefined, local_Hz: number | null | undefined): number {
   const local = local_Hz ?? 50;

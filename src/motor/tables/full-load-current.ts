@@ -1,5 +1,6 @@
-/** Nominal voltages of the columns [V]. */
+/** Nominal voltages of the three-phase columns [V]. Source: table 430.250. */
 export const THREE_PHASE_VOLTS = [200, 208, 230, 460, 575] as const;
+/** Nominal voltages of the single-phase columns [V]. Source: table 430.248. */
 export const SINGLE_PHASE_VOLTS = [115, 200, 208, 230] as const;
 
 /**

@@ -1,5 +1,6 @@
-/** Efficiency classes of IEC 60034-30-1; old and rewound motors are IE1 at best. */
+/** Efficiency classes of IEC 60034-30-1; old and rewound motors are IE1 at best. Source: IEC 60034-30-1. */
 export const IEC_CLASSES = ['IE1', 'IE2', 'IE3', 'IE4'] as const;
+/** One of `IEC_CLASSES`. */
 export type IecClass = (typeof IEC_CLASSES)[number];
 
 /**

@@ -1,4 +1,6 @@
+/** Levels of the US rules, lowest first. Source: see `US_EFFICIENCY`. */
 export const US_LEVELS = ['small polyphase', '1992 act', 'premium'] as const;
+/** One of `US_LEVELS`. */
 export type UsLevel = (typeof US_LEVELS)[number];
 
 /** Rated power [hp], then full-load efficiency [%] with 6, 4 and 2 poles; null where the rule has none. */
