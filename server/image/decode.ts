@@ -25,6 +25,7 @@ function threeChannels(data: Buffer, channels: number): Uint8Array {
   if (channels === 3) return bytes;
   const n = bytes.length / channels;
   const rgb = new Uint8Array(n * 3);
-  for (let i = 0; i < n; i++) for (let c = 0; c < 3; c++) rgb[3 * i + c] = bytes[i * channels + (channels > 3 ? c : 0)]!;
+  for (let i = 0; i < n; i++)
+    for (let c = 0; c < 3; c++) rgb[3 * i + c] = bytes[i * channels + (channels > 3 ? c : 0)]!;
   return rgb;
 }

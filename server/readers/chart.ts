@@ -18,6 +18,8 @@ export class NotYet extends Error {
 /** @param photoFilePath the stored photo, tagged or upright; @param hints already checked by the `ChartHints` schema */
 export async function readChart(photoFilePath: string, hints: ChartHints): Promise<Result<ChartReading>> {
   if (!areFull(hints))
-    throw new NotYet('Please mark the four corners of the plot, type both ends of its scales and tap each curve: finding them without help is still to come.');
+    throw new NotYet(
+      'Please mark the four corners of the plot, type both ends of its scales and tap each curve: finding them without help is still to come.',
+    );
   return readHintedChart(await recentPhoto(photoFilePath), hints);
 }

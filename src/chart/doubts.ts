@@ -1,0 +1,159 @@
+import { pointer, type Warning } from '../issues/result.ts';
+import { formatNumber } from '../units/index.ts';
+import { valueAt, type AxisScale } from './axes.ts';
+import { SIDE_NAMES, type SnappedFrame } from './frame-snap.ts';
+import type { ScaleGrid } from './scale-grid.ts';
+import type { Sheet } from './sheet.ts';
+import type { TracedCurve } from './trace.ts';
+
+/** What a reading is not sure of, in words, and how much that takes from its confidence. */
+export type Doubt = { readonly warning: Warning; readonly confidence: number; readonly serious: boolean };
+
+const doubt = (code: string, path: string, text: string, confidence: number, serious: boolean): Doubt => ({
+  warning: { code, text, path },
+  confidence,
+  serious,
+});
+
+/** Sides that could not be found in the print. */
+export function frameDoubts(frame: SnappedFrame, exact: boolean): Doubt[] {
+  const open = SIDE_NAMES.filter((name) => !frame.sides[name].line);
+  if (!open.length || exact) return [];
+  const which =
+    open.length === 1 ? `the ${open[0]} side` : `the ${open.slice(0, -1).join(', ')} and ${open.at(-1)} sides`;
+  return [
+    doubt(
+      'frame-side-open',
+      pointer('frameCorners_px'),
+      `No printed line was found along ${which} of the plot frame: please check the corners there.`,
+      0.6,
+      true,
+    ),
+  ];
+}
+
+/** Whether the grid bears the typed scale out. */
+export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): Doubt[] {
+  const path = pointer('axes', axisIndex);
+  if (grid.anchored) {
+    if (grid.bend.residual > 0.003)
+      return [
+        doubt(
+          'grid-uneven',
+          path,
+          `The ${what} grid does not run smoothly: this scale may be off by ${(100 * grid.bend.residual).toFixed(1)} %.`,
+          0.7,
+          true,
+        ),
+      ];
+    return [];
+  }
+  const clear = grid.lines.filter((l) => l.seen > 0.8 && l.strength > 8).length;
+  if (clear >= 3)
+    return [
+      doubt(
+        'grid-off-scale',
+        path,
+        `The printed grid lines do not stand at round values between the two ends given for the ${what} axis: please check those two numbers.`,
+        0.5,
+        true,
+      ),
+    ];
+  return [
+    doubt(
+      'no-grid',
+      path,
+      `There is no grid to check the ${what} scale by; if the page is bent, values between its ends may be a little off.`,
+      0.85,
+      false,
+    ),
+  ];
+}
+
+/** Stretches that were bridged, other ways the curve could go, markers that scatter. */
+export function curveDoubts(
+  sheet: Sheet,
+  curve: TracedCurve,
+  toFraction: (x: number, y: number) => readonly [number, number],
+  flow: AxisScale & { unit: string },
+  path: string,
+): Doubt[] {
+  const out: Doubt[] = [];
+  const flowAt = (x: number, y: number) => said(valueAt(flow, toFraction(x, y)[0]), flow);
+  const { x, y, seen } = curve.trace;
+  const least = Math.max(26, 0.03 * sheet.frameWidth);
+  if (curve.drawn === 'line')
+    for (const [from, to] of gaps(seen)) {
+      const length = Math.hypot(x[to]! - x[from]!, y[to]! - y[from]!);
+      if (length < least) continue;
+      const glare = glareAt(sheet, x[(from + to) >> 1]!, y[(from + to) >> 1]!);
+      const range = `Between ${flowAt(x[from]!, y[from]!)} and ${flowAt(x[to]!, y[to]!)} ${flow.unit}`;
+      out.push(
+        doubt(
+          glare ? 'curve-in-glare' : 'curve-hidden',
+          path,
+          glare
+            ? `${range} the curve is hidden by glare and was bridged.`
+            : `${range} the curve could not be seen clearly and was bridged.`,
+          length > 0.12 * sheet.frameWidth ? 0.6 : 0.8,
+          length > 0.07 * sheet.frameWidth,
+        ),
+      );
+    }
+  for (const d of curve.doubts)
+    out.push(
+      doubt(
+        'curve-forks',
+        path,
+        `Near ${flowAt(d.x, d.y)} ${flow.unit} the line could also go another way: please look whether the right branch was followed.`,
+        0.6,
+        true,
+      ),
+    );
+  if (curve.drawn === 'markers')
+    out.push(
+      doubt(
+        'markers-only',
+        path,
+        `This curve has no printed line: it was drawn smoothly through its test points, which scatter by ${((100 * curve.scatter_px) / sheet.frameHeight).toFixed(1)} % of the scale.`,
+        0.85,
+        curve.scatter_px > 0.01 * sheet.frameHeight,
+      ),
+    );
+  return out;
+}
+
+function said(value: number, axis: AxisScale): string {
+  const span = Math.abs(axis.max - axis.min);
+  return formatNumber(value, Math.max(0, Math.ceil(1.7 - Math.log10(span))));
+}
+
+/** Runs of points where no stroke was seen. */
+function* gaps(seen: Float64Array): Generator<[number, number]> {
+  let from = -1;
+  for (let i = 0; i < seen.length; i++) {
+    if (seen[i]! < 0.2) {
+      if (from < 0) from = i;
+    } else {
+      if (from >= 0 && i - from > 3) yield [from, i];
+      from = -1;
+    }
+  }
+}
+
+function glareAt({ paper }: Sheet, x: number, y: number): boolean {
+  const c = Math.min(paper.columns - 1, Math.max(0, Math.floor(x / paper.cell)));
+  const r = Math.min(paper.rows - 1, Math.max(0, Math.floor(y / paper.cell)));
+  return paper.level[r * paper.columns + c]! > 0.975;
+}
+
+/** Pairs of curves that run on top of each other for a good part of their length. */
+export function sharedWay(a: TracedCurve, b: TracedCurve): number {
+  const cells = new Set<number>();
+  const key = (x: number, y: number) => Math.round(y / 4) * 4096 + Math.round(x / 4);
+  for (let i = 0; i < b.trace.x.length; i++)
+    for (let d = -1; d <= 1; d++) cells.add(key(b.trace.x[i]!, b.trace.y[i]! + 2 * d));
+  let shared = 0;
+  for (let i = 0; i < a.trace.x.length; i++) if (cells.has(key(a.trace.x[i]!, a.trace.y[i]!))) shared++;
+  return shared / Math.min(a.trace.x.length, b.trace.x.length);
+}

@@ -1,0 +1,129 @@
+import type { Sheet } from './sheet.ts';
+
+/** A grid line (or a row of ticks' place) as it runs in the sheet: where it was seen, strip by strip. */
+export type GridLine = {
+  /** middle of each strip along the line, and the line's place across, in sheet pixels */
+  readonly along: readonly number[];
+  readonly across: readonly number[];
+  /** mean place across */
+  readonly place: number;
+  /** mean ink of the line above what lies beside it, 0..255 */
+  readonly strength: number;
+  /** share of the frame it was seen over, 0..1 */
+  readonly seen: number;
+};
+
+export type LineDirection = 'upright' | 'level';
+
+const STRIPS = 16;
+
+/**
+ * Lines that run along the sheet from end to end, or most of it: `upright` ones mark flows, `level` ones pressures.
+ * The frame's own sides are left out.
+ */
+export function findGridLines(sheet: Sheet, direction: LineDirection): GridLine[] {
+  const { frameWidth, frameHeight, margin } = sheet;
+  const length = direction === 'upright' ? frameHeight : frameWidth;
+  const span = direction === 'upright' ? frameWidth : frameHeight;
+  const tall = length / STRIPS;
+  type Chain = { along: number[]; across: number[]; ink: number[]; last: number };
+  const chains: Chain[] = [];
+  for (let k = 0; k < STRIPS; k++) {
+    const from = Math.round(margin + k * tall + (k === 0 ? 3 : 0));
+    const to = Math.round(margin + (k + 1) * tall - (k === STRIPS - 1 ? 3 : 0));
+    const profile = ridgeProfile(sheet, direction, from, to);
+    const peaks = peaksOf(profile, margin + 4, margin + span - 4);
+    const open = chains.filter((c) => k - c.last <= 4);
+    const pairs = peaks
+      .flatMap((p, i) => open.map((c, j) => ({ i, j, gap: Math.abs(p.at - c.across.at(-1)!) })))
+      .filter((p) => p.gap < 3)
+      .sort((a, b) => a.gap - b.gap);
+    const taken = new Set<number>();
+    const joined = new Set<number>();
+    for (const { i, j } of pairs) {
+      if (taken.has(i) || joined.has(j)) continue;
+      taken.add(i);
+      joined.add(j);
+      extend(open[j]!, (from + to) / 2, peaks[i]!, k);
+    }
+    peaks.forEach((p, i) => {
+      if (taken.has(i)) return;
+      const chain: Chain = { along: [], across: [], ink: [], last: k };
+      extend(chain, (from + to) / 2, p, k);
+      chains.push(chain);
+    });
+  }
+  return chains
+    .filter((c) => c.along.length >= 0.45 * STRIPS)
+    .map((c) => ({
+      along: c.along,
+      across: c.across,
+      place: c.across.reduce((s, v) => s + v, 0) / c.across.length,
+      strength: c.ink.reduce((s, v) => s + v, 0) / c.ink.length,
+      seen: c.along.length / STRIPS,
+    }))
+    .sort((a, b) => a.place - b.place);
+
+  function extend(chain: Chain, along: number, peak: Peak, strip: number): void {
+    chain.along.push(along);
+    chain.across.push(peak.at);
+    chain.ink.push(peak.ink);
+    chain.last = strip;
+  }
+}
+
+/**
+ * Mean over a strip of how much more ink each place has than both its sides. Each pixel counts for little more than a
+ * grid line gives, so that a curve or a letter crossing the strip leaves no peak.
+ * @param from,to the strip, along the lines
+ */
+export function ridgeProfile(sheet: Sheet, direction: LineDirection, from: number, to: number): Float32Array {
+  const { width, height, darkness } = sheet;
+  const upright = direction === 'upright';
+  const size = upright ? width : height;
+  const step = upright ? 1 : width;
+  const stride = upright ? width : 1;
+  const profile = new Float32Array(size);
+  for (let a = from; a < to; a++) {
+    const base = a * stride;
+    for (let p = 5; p < size - 5; p++) {
+      const i = base + p * step;
+      const middle = darkness[i]! + Math.max(darkness[i - step]!, darkness[i + step]!);
+      if (middle < 6) continue;
+      const before = darkness[i - 3 * step]! + darkness[i - 4 * step]!;
+      const after = darkness[i + 3 * step]! + darkness[i + 4 * step]!;
+      const ridge = (middle - Math.max(before, after)) / 2;
+      if (ridge > 0) profile[p]! += ridge > RIDGE_CAP ? RIDGE_CAP : ridge;
+    }
+  }
+  for (let p = 0; p < size; p++) profile[p]! /= Math.max(1, to - from);
+  return profile;
+}
+
+const RIDGE_CAP = 60;
+
+export type Peak = { at: number; ink: number };
+
+/** Local tops of a profile that stand clear of its ordinary level, placed between pixels. */
+export function peaksOf(profile: Float32Array, from: number, to: number): Peak[] {
+  const sorted = Array.from(profile.subarray(Math.max(0, Math.floor(from)), Math.ceil(to))).sort((a, b) => a - b);
+  const middle = sorted[sorted.length >> 1] ?? 0;
+  const spread = middle - (sorted[Math.floor(sorted.length * 0.16)] ?? 0);
+  const threshold = middle + Math.max(1.2, 3.5 * spread);
+  const peaks: Peak[] = [];
+  for (let p = Math.max(2, Math.ceil(from)); p <= Math.min(profile.length - 3, to); p++) {
+    const v = profile[p]!;
+    if (v < threshold || v < profile[p - 1]! || v <= profile[p + 1]! || v < profile[p - 2]! || v <= profile[p + 2]!)
+      continue;
+    // centre of the top's own mass: steadier than a parabola on a line two pixels wide
+    let mass = 0;
+    let moment = 0;
+    for (let d = -2; d <= 2; d++) {
+      const m = Math.max(0, profile[p + d]! - middle - 0.3 * (v - middle));
+      mass += m;
+      moment += m * d;
+    }
+    peaks.push({ at: p + moment / mass, ink: v - middle });
+  }
+  return peaks;
+}

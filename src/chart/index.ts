@@ -1,0 +1,5 @@
+/** Charts in photos: from pixels and a few hints to curves in SI units. The only door of this folder. */
+export { ChartHints, AXIS_QUANTITIES, type AxisHint, type AxisQuantity, type SeedHint } from './hints.ts';
+export type { AxisReading, ChartReading, CurveReading } from './reading.ts';
+export { preparePhoto, type Photo, type Raster } from './raster.ts';
+export { areFull, readHintedChart, type FullHints } from './read-hinted.ts';

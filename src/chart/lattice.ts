@@ -1,0 +1,182 @@
+import { fractionAt, type AxisScale } from './axes.ts';
+import { choleskyFactor, solveLower, solveUpper } from '../numeric/cholesky.ts';
+
+/** A line whose true place on the axis is known, because grid lines stand at round values. */
+export type Anchored = { readonly index: number; readonly seen: number; readonly truth: number };
+
+export type Lattice = {
+  /** the lines that fell on round values; `index` into what was given */
+  readonly anchored: readonly Anchored[];
+  /** share of the round values between the frame's sides that had a line */
+  readonly filled: number;
+  /** share of the lines' strength that was explained */
+  readonly explained: number;
+  /** distance between neighbouring round values, fraction of the axis (log: the smallest) */
+  readonly spacing: number;
+  /** root mean square of what the smooth bend left, fraction of the axis */
+  readonly residual: number;
+};
+
+type Line = { readonly at: number; readonly strength: number };
+
+/**
+ * Which round values the grid lines (or ticks) of one axis stand for.
+ * Lines are drawn at even steps of 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6 or 8 × 10ⁿ, or at 1..9 × 10ⁿ on a log axis; where the
+ * frame's sides are no round values, the steps still count from zero. A bent page shifts lines smoothly, and not at
+ * the frame's sides. Coarse steps are tried first; what they show of the bend helps to tell finer ones apart.
+ * @param lines places as fractions of the axis, with strengths
+ * @returns null where no round steps fit
+ */
+export function fitLattice(lines: readonly Line[], axis: AxisScale, smallest: number): Lattice | null {
+  if (!lines.length) return null;
+  const candidates = axis.scale === 'log' ? logLattices(axis, smallest) : linearLattices(axis, smallest);
+  const strongest = [...lines].sort((a, b) => b.strength - a.strength)[Math.floor(lines.length * 0.1)]!.strength;
+  const strong = lines.map((l, index) => ({ ...l, index })).filter((l) => l.strength >= 0.6 * strongest);
+  const all = lines.map((l, index) => ({ ...l, index }));
+  let bend: Bend = [];
+  let best: { lattice: Lattice; score: number } | null = null;
+  for (const set of strong.length < all.length ? [strong, all] : [all])
+    for (const places of candidates) {
+      const fit = match(set, places, bend, all);
+      if (!fit) continue;
+      const { lattice } = fit;
+      const score = lattice.explained * Math.min(1, lattice.filled * 1.15) - 0.0005 * places.length;
+      if (!best || score > best.score + 0.02) {
+        best = { lattice, score };
+        bend = fit.bend;
+      }
+    }
+  return best && best.lattice.explained > 0.5 ? best.lattice : null;
+}
+
+/** Coefficients of u(1−u)·(b0 + b1(2u−1) + …): what the page's bend adds to a place between the frame's sides. */
+type Bend = readonly number[];
+
+const bendBasis = (u: number, order: number): number[] => {
+  const out: number[] = [];
+  const w = 2 * u - 1;
+  for (let k = 0, p = u * (1 - u); k < order; k++, p *= w) out.push(p);
+  return out;
+};
+const bent = (u: number, bend: Bend): number => bendBasis(u, bend.length).reduce((s, b, k) => s + b * bend[k]!, u);
+
+function match(
+  set: readonly (Line & { index: number })[],
+  places: readonly number[],
+  start: Bend,
+  all: readonly (Line & { index: number })[],
+): { lattice: Lattice; bend: Bend } | null {
+  const spacing = smallestGap(places);
+  const tolerance = Math.min(0.2 * spacing, 0.012);
+  let bend = start;
+  let pairs: Anchored[] = [];
+  for (let round = 0; round < 5; round++) {
+    const reach =
+      round === 0 && !start.length
+        ? Math.min(0.33 * spacing, 0.03)
+        : Math.max(tolerance, (0.3 - 0.05 * round) * Math.min(spacing, 0.04));
+    pairs = nearest(set, places, bend, reach);
+    if (!pairs.length) return null;
+    bend = fitBend(pairs, Math.min(4, Math.ceil(pairs.length / 2)));
+  }
+  pairs = nearest(all, places, bend, tolerance);
+  if (!pairs.length) return null;
+  const residual = Math.sqrt(pairs.reduce((s, p) => s + (bent(p.seen, bend) - p.truth) ** 2, 0) / pairs.length);
+  const total = all.reduce((s, l) => s + l.strength, 0);
+  const explained = pairs.reduce((s, p) => s + all[p.index]!.strength, 0) / total;
+  const interior = places.filter((p) => p > 0.012 && p < 0.988).length;
+  const filled = interior ? pairs.length / interior : 0;
+  // places that fit by chance scatter over the tolerance; real ones lie well inside it
+  if (filled < 0.5 || residual > 0.5 * tolerance) return null;
+  return { lattice: { anchored: pairs, filled, explained, spacing, residual }, bend };
+}
+
+/** Each place takes the nearest line within reach, strongest claims first. */
+function nearest(
+  set: readonly (Line & { index: number })[],
+  places: readonly number[],
+  bend: Bend,
+  reach: number,
+): Anchored[] {
+  const pairs: Anchored[] = [];
+  for (const truth of places) {
+    if (truth < 0.006 || truth > 0.994) continue;
+    let pick: (Line & { index: number }) | null = null;
+    let least = reach;
+    for (const l of set) {
+      const d = Math.abs(bent(l.at, bend) - truth);
+      if (d < least) {
+        least = d;
+        pick = l;
+      }
+    }
+    if (pick) pairs.push({ index: pick.index, seen: pick.at, truth });
+  }
+  return pairs;
+}
+
+function fitBend(pairs: readonly Anchored[], order: number): Bend {
+  const a = new Float64Array(order * order);
+  const b = new Float64Array(order);
+  for (const { seen, truth } of pairs) {
+    const basis = bendBasis(seen, order);
+    for (let i = 0; i < order; i++) {
+      b[i]! += basis[i]! * (truth - seen);
+      for (let j = 0; j < order; j++) a[i * order + j]! += basis[i]! * basis[j]!;
+    }
+  }
+  for (let i = 0; i < order; i++) a[i * order + i]! += 1e-4;
+  const l = choleskyFactor(a, order);
+  return l ? Array.from(solveUpper(l, order, solveLower(l, order, b))) : [];
+}
+
+const STEPS = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8];
+
+/** Places of even round steps, coarse to fine. */
+function linearLattices(axis: AxisScale, smallest: number): number[][] {
+  const span = Math.abs(axis.max - axis.min);
+  const low = Math.min(axis.min, axis.max);
+  const out: number[][] = [];
+  const seen = new Set<string>();
+  for (let n = Math.ceil(Math.log10(span)); n > Math.log10(span * smallest) - 1; n--)
+    for (const m of STEPS.toReversed()) {
+      const step = m * 10 ** n;
+      if (step > 0.55 * span || step < smallest * span) continue;
+      const places: number[] = [];
+      for (let k = Math.ceil(low / step - 1e-6); k * step <= low + span * (1 + 1e-9); k++)
+        places.push(fractionAt(axis, k * step));
+      const key = places.map((p) => p.toFixed(5)).join();
+      if (places.length < 1 || seen.has(key)) continue;
+      seen.add(key);
+      out.push(places.sort((a, b) => a - b));
+    }
+  return out.sort((a, b) => a.length - b.length);
+}
+
+/** Places of 1, then 1-2-5, then 1..9 in every decade, then half steps below 5 too. */
+function logLattices(axis: AxisScale, smallest: number): number[][] {
+  const sets = [
+    [1],
+    [1, 2, 5],
+    [1, 2, 3, 5],
+    [1, 2, 3, 4, 5, 6, 7, 8, 9],
+    [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 9],
+  ];
+  return sets
+    .map((set) => {
+      const places: number[] = [];
+      for (let n = Math.floor(Math.log10(axis.min)); n <= Math.ceil(Math.log10(axis.max)); n++)
+        for (const m of set) {
+          const p = fractionAt(axis, m * 10 ** n);
+          if (p > -1e-6 && p < 1 + 1e-6) places.push(p);
+        }
+      return places;
+    })
+    .filter((places) => places.length > 0 && smallestGap(places) >= smallest);
+}
+
+function smallestGap(places: readonly number[]): number {
+  let gap = places[0] === undefined ? 1 : Math.max(places[0], 1 - places.at(-1)!, 0.1);
+  for (let i = 1; i < places.length; i++) gap = Math.min(gap, places[i]! - places[i - 1]!);
+  return gap;
+}

@@ -1,0 +1,72 @@
+import type { GridInk } from './grid-ink.ts';
+import type { Sheet } from './sheet.ts';
+
+/** A curve's own ink at the middle of its stroke, per channel, 0..255. */
+export type InkColour = readonly [number, number, number];
+
+/**
+ * How much each pixel looks like a curve's ink: 0 not at all, 100 like the middle of its stroke.
+ * `hidden` marks pixels that can't tell: the grid there is as dark as the curve.
+ */
+export type Likeness = {
+  readonly width: number;
+  readonly height: number;
+  readonly like: Uint8Array;
+  readonly hidden: Uint8Array;
+};
+
+/** Ink of another colour than the curve's does not count, however dark; nor does what the grid laid down. */
+export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour): Likeness {
+  const [cr, cg, cb] = colour;
+  const square = cr * cr + cg * cg + cb * cb;
+  const own = (cr + cg + cb) / 3;
+  const n = sheet.width * sheet.height;
+  const like = new Uint8Array(n);
+  const hidden = new Uint8Array(n);
+  const { ink } = sheet;
+  for (let i = 0, j = 0; i < n; i++, j += 3) {
+    const r = ink[j]!;
+    const g = ink[j + 1]!;
+    const b = ink[j + 2]!;
+    let amount = (r * cr + g * cg + b * cb) / square;
+    if (amount < 0.06) continue;
+    const dr = r - amount * cr;
+    const dg = g - amount * cg;
+    const db = b - amount * cb;
+    const off = (dr * dr + dg * dg + db * db) / square;
+    if (off > NEAR_COLOUR) amount *= off > FAR_COLOUR ? 0 : (FAR_COLOUR - off) / (FAR_COLOUR - NEAR_COLOUR);
+    const laid = grid.data[i]! / own;
+    if (laid > 0.04) {
+      if (laid > 0.75) {
+        hidden[i] = 1;
+        continue;
+      }
+      amount = (amount - laid) / (1 - laid);
+    }
+    if (amount > 0) like[i] = amount >= 1.2 ? 120 : 100 * amount;
+  }
+  return { width: sheet.width, height: sheet.height, like, hidden };
+}
+
+/** Squared distance in colour, against the curve's own ink, within which ink counts fully, and beyond which not at all. */
+const NEAR_COLOUR = 0.04;
+const FAR_COLOUR = 0.13;
+
+/** Likeness 0..1.2 between pixels, bilinear; 0 outside the sheet. */
+export function likeAt({ width, height, like }: Likeness, x: number, y: number): number {
+  if (!(x >= 0 && y >= 0 && x < width - 1 && y < height - 1)) return 0;
+  const ix = x | 0;
+  const iy = y | 0;
+  const fx = x - ix;
+  const fy = y - iy;
+  const i = iy * width + ix;
+  const top = like[i]! + (like[i + 1]! - like[i]!) * fx;
+  const bottom = like[i + width]! + (like[i + width + 1]! - like[i + width]!) * fx;
+  return (top + (bottom - top) * fy) / 100;
+}
+
+export function hiddenAt({ width, height, hidden }: Likeness, x: number, y: number): boolean {
+  const ix = Math.round(x);
+  const iy = Math.round(y);
+  return ix >= 0 && iy >= 0 && ix < width && iy < height && hidden[iy * width + ix] === 1;
+}

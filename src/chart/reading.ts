@@ -1,0 +1,34 @@
+import type { Warning } from '../issues/result.ts';
+import type { AxisQuantity } from './hints.ts';
+
+/** A chart read from a photo. Pixels are the photo's; `points` are SI: m³/s against Pa, W or a fraction. */
+export type ChartReading = {
+  /** bottom-left, bottom-right, top-right, top-left of the plot frame */
+  frameCorners_px: [number, number][];
+  axes: AxisReading[];
+  curves: CurveReading[];
+  confidence: { overall: number; needsReview: boolean };
+  warnings: Warning[];
+};
+
+export type AxisReading = {
+  id: string;
+  quantity: AxisQuantity;
+  unit: string;
+  scale: 'linear' | 'log';
+  /** values at the frame's edges, in `unit` */
+  min: number;
+  max: number;
+  confidence: number;
+};
+
+export type CurveReading = {
+  id: string;
+  yAxis: string;
+  quantity: AxisQuantity;
+  speed_rpm: number | null;
+  /** sorted by flow */
+  points: [number, number][];
+  points_px: [number, number][];
+  confidence: number;
+};

@@ -1,0 +1,78 @@
+import { chainMarkers } from './marker-chain.ts';
+import { findMarkers, inkWithoutGrid, markerAt } from './marker.ts';
+import type { GridInk } from './grid-ink.ts';
+import type { Sheet } from './sheet.ts';
+import { fitSmoothLine } from './smooth-line.ts';
+import type { Trace } from './stroke-centre.ts';
+
+/** A curve drawn as separate markers: where they are, and the smooth curve through them. */
+export type MarkerTrace = {
+  readonly trace: Trace;
+  readonly markers: readonly (readonly [number, number])[];
+  readonly scatter_px: number;
+};
+
+/**
+ * A smooth curve through the markers of the same look that follow on from the tapped one.
+ * @returns null where no marker lies there, or fewer than four belong together
+ */
+export function traceMarkers(
+  sheet: Sheet,
+  grid: GridInk,
+  x: number,
+  y: number,
+  reach: number,
+  frameHalf: number,
+): MarkerTrace | null {
+  const ink = inkWithoutGrid(sheet, grid, frameHalf);
+  const marker = markerAt(sheet, ink, x, y, reach);
+  if (!marker) return null;
+  const places = findMarkers(sheet, ink, marker, 0.55);
+  let start = -1;
+  places.forEach((p, i) => {
+    const d = Math.hypot(p.x - marker.x, p.y - marker.y);
+    if (d < 6 && (start < 0 || d < Math.hypot(places[start]!.x - marker.x, places[start]!.y - marker.y))) start = i;
+  });
+  if (start < 0) return null;
+  const chain = chainMarkers(places, start, sheet.frameWidth).map((i) => places[i]!);
+  if (chain.length < 4) return null;
+
+  const gone = new Float64Array(chain.length);
+  for (let i = 1; i < chain.length; i++)
+    gone[i] = gone[i - 1]! + Math.hypot(chain[i]!.x - chain[i - 1]!.x, chain[i]!.y - chain[i - 1]!.y);
+  const length = gone.at(-1)!;
+  // markers scatter about the curve they stand for: as stiff as cross-validation asks for, never wiggling between them
+  const options = {
+    from: 0,
+    to: length,
+    intervals: Math.max(3, Math.min(8, Math.floor(chain.length / 2))),
+    stiffness: [1e-4, 3e-4, 1e-3, 3e-3, 1e-2],
+    reach: 12,
+  };
+  const weight = chain.map((p) => p.alike);
+  const fx = fitSmoothLine(
+    gone,
+    chain.map((p) => p.x),
+    weight,
+    options,
+  );
+  const fy = fitSmoothLine(
+    gone,
+    chain.map((p) => p.y),
+    weight,
+    options,
+  );
+  if (!fx || !fy) return null;
+  const n = Math.round(length / 2.5) + 1;
+  const px = new Float64Array(n);
+  const py = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    px[i] = fx.value((i / (n - 1)) * length);
+    py[i] = fy.value((i / (n - 1)) * length);
+  }
+  return {
+    trace: { x: px, y: py, seen: new Float64Array(n).fill(0.7) },
+    markers: chain.map((p) => [p.x, p.y] as const),
+    scatter_px: Math.hypot(fx.residual, fy.residual),
+  };
+}
