@@ -9,6 +9,7 @@ export {
   type OrificePlate,
   type Tappings,
 } from './orifice-plate.ts';
+export { tubePressure, waterDensity, type Tube } from './manometer.ts';
 export { METHODS, methodNamed, type Method } from './methods/index.ts';
 export { reduceReadings, type Effect, type ReadingPoint, type ReducedReadings } from './reduce.ts';
 export { METHOD_NAMES, Readings, type Rig, type Row } from './schema.ts';

@@ -25,12 +25,11 @@ export const westernDigits = (text: string): string =>
       return zero === undefined ? digit : String(code - zero);
     })
     .replace(/(\d)٬(?=\d{3})/g, "$1'")
-    .replace(/٫/g, DECIMAL)
     .replace(/٪/g, '%')
     .replace(/،/g, ',');
 
-/** Stands for a decimal mark that can't be anything else, until the number is read. */
-const DECIMAL = '\u0001';
+/** The Arabic decimal mark can't be anything else. */
+const DECIMAL = '٫';
 
 /** What a written number looks like; to be used inside larger patterns. */
 export const NUMBER_PATTERN = `(?:\\d{1,3}(?:[ '\\u00a0\\u2009\\u202f]\\d{3}(?!\\d))+|\\d+)?(?:[.,${DECIMAL}]\\d+)*[.,${DECIMAL}]?(?:[eE][+-]?\\d+)?`;

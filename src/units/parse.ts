@@ -9,7 +9,7 @@ import type { Unit } from './units.ts';
 export type ParsedQuantity = { si: number; unit: string; asTyped: string };
 
 const LONGEST_TEXT = 120;
-const NUMERIC = /^[\d\s.,'+\-*/()eE\u0001]*$/;
+const NUMERIC = /^[\d\s.,'+\-*/()eE٫]*$/;
 
 /**
  * Reads a quantity as people type it: "4 in", "0,75 kW", "1 1/2 HP", "3*25.4 mm", "5 ft 6 in", "٢٠٠", "150 mm WG".
@@ -78,7 +78,7 @@ function toPlainText(text: string, quantity: Quantity): string {
 
 /** The longest tail that is the name of a unit and leaves a number before it. */
 function split(plain: string): { number: string; named: NamedUnit[] | null; rest: string } {
-  const endOfNumber = plain.search(/[^\d\s.,'+\-*/()eE\u0001]/);
+  const endOfNumber = plain.search(/[^\d\s.,'+\-*/()eE٫]/);
   const start = plain.search(/\d/) + 1;
   for (let at = start; at < plain.length; at++) {
     if (endOfNumber !== -1 && at > endOfNumber) break;

@@ -11,6 +11,8 @@ import {
   methodNamed,
   orificePlateFlow,
   rectangularTraverse,
+  tubePressure,
+  waterDensity,
   type Rig,
   type Tappings,
 } from '../../src/readings/index.ts';
@@ -167,6 +169,28 @@ describe('traverse positions', () => {
         ).toBeLessThan(2e-4);
       }
     }
+  });
+});
+
+describe('water tube', () => {
+  it('density of water to 1e-4 (IAPWS-95)', () => {
+    for (const row of sections.water_density.rows)
+      expect(off(waterDensity(row.t), row.rho_water_iapws95)).toBeLessThan(1e-4);
+  });
+
+  it('leaning tubes and other liquids to 2e-4', () => {
+    for (const row of sections.inclined_manometer.rows) {
+      const tube = {
+        angle_deg: row.angle_deg,
+        tubeOverPot: row.area_ratio_tube_to_reservoir,
+        liquidDensity_kg_m3: row.relative_density_of_liquid * waterDensity(row.t),
+      };
+      const atOurGravity = (row.dp * 9.80665) / row.g;
+      expect(off(tubePressure(row.reading_along_tube_m, tube), atOurGravity)).toBeLessThan(2e-4);
+    }
+    expect(() => tubePressure(0.1, { angle_deg: 100 })).toThrow(
+      'tubePressure: expected an angle of 0..90, received 100',
+    );
   });
 });
 

@@ -33,12 +33,24 @@ export function outletContraction(diameterRatio: number): number {
   return (CONTRACTION * 1.622) / jet;
 }
 
-/** Flow at which the depression at the tap is explained, all of it: losses grow as Q², friction a little less. */
+const ROUNDS = 60;
+
+/**
+ * Flow at which the reading is explained, all of it: losses go with Q², friction a little less. Friction's share is small and nearly
+ * constant, so putting it in again and again settles in a few rounds; where it does not, the flow is bracketed.
+ */
 function flowExplaining(bench: Bench, perFlowSquared: number, reading_Pa: number): number {
   const most = Math.sqrt(reading_Pa / perFlowSquared);
-  if (most === 0) return 0;
+  if (most === 0 || bench.endToTap_m === 0) return most;
+  let flow = most;
+  for (let round = 0; round < ROUNDS; round++) {
+    const friction = pipeFriction(bench, bench.endToTap_m, flow);
+    const next = Math.sqrt(reading_Pa / (perFlowSquared + friction / flow ** 2));
+    if (Math.abs(next - flow) <= 1e-14 * next) return next;
+    flow = next;
+  }
   const excess = (q: number) => perFlowSquared * q * q + pipeFriction(bench, bench.endToTap_m, q) - reading_Pa;
-  return excess(most) <= 0 ? most : bracketedRoot(excess, 0, most, 1e-13 * most);
+  return bracketedRoot(excess, 0, most, 1e-13 * most);
 }
 
 function inletFlow(bench: Bench, row: Row): number {
