@@ -12,10 +12,10 @@ import { documentRoutes } from './routes/documents.ts';
 import { jobRoutes } from './routes/jobs.ts';
 import { photoReadingRoutes } from './routes/photo-readings.ts';
 import { photoRoutes } from './routes/photos.ts';
-import type { PhotoParts } from './routes/photos.ts';
+import type { PhotoReadingParts } from './routes/photo-readings.ts';
 import type { JobStore } from './store/jobs.ts';
 
-export type AppParts = PhotoParts & {
+export type AppParts = PhotoReadingParts & {
   /** the project's folder */
   root: string;
   version: string;

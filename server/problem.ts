@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { STATUS_CODES } from 'node:http';
 import type { ErrorRequestHandler, RequestHandler, Response } from 'express';
-import type { Issue } from '../src/issues/result.ts';
+import type { Issue } from '../src/index.ts';
 
 export type ProblemError = { path: string; message: string };
 export type Log = (line: string) => void;
@@ -35,6 +35,11 @@ export function refusalOf(issues: readonly Issue[]): Refusal {
   );
 }
 
+const onePhoto = () =>
+  new Refusal(400, 'Send one photo, in the field called photo.', [
+    { path: '/photo', message: 'One file, in this field.' },
+  ]);
+
 /** What the libraries at the door throw, in our words. */
 const REFUSED_BY_LIBRARY: Record<string, (error: Error) => Refusal> = {
   'entity.too.large': () => new Refusal(413, 'The document is larger than 8 MB.'),
@@ -43,10 +48,8 @@ const REFUSED_BY_LIBRARY: Record<string, (error: Error) => Refusal> = {
   'request.aborted': () => new Refusal(400, 'The call ended before all of it had come.'),
   'request.size.invalid': () => new Refusal(400, 'The call is not as long as it says.'),
   LIMIT_FILE_SIZE: () => new Refusal(413, 'The photo is larger than 40 MB; send a smaller one.'),
-  LIMIT_UNEXPECTED_FILE: () =>
-    new Refusal(400, 'Send one photo, in the field called photo.', [
-      { path: '/photo', message: 'One file, in this field.' },
-    ]),
+  LIMIT_UNEXPECTED_FILE: onePhoto,
+  LIMIT_FILE_COUNT: onePhoto,
 };
 
 function refusalFrom(error: unknown): Refusal | undefined {

@@ -1,7 +1,8 @@
 /** The core's public list: the only door for server and page. */
 export { assess } from './assess.ts';
 export { curveOf } from './blower-curve.ts';
-export { checkCurveRequest, checkJob } from './job/check.ts';
+export { checkCurveRequest, checkJob, type CurveRequest } from './job/check.ts';
+export { understand } from './job/understand.ts';
 export { jobJsonSchema } from './job/json-schema.ts';
 export type * from './assessment.ts';
 export type * from './job/types.ts';

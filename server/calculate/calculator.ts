@@ -1,5 +1,4 @@
-import type { CurveRequest } from '../../src/job/check.ts';
-import type { Job } from '../../src/job/types.ts';
+import type { CurveRequest, Job } from '../../src/index.ts';
 import { createSideProcess } from '../side-process.ts';
 
 export type CalculatorTask = { kind: 'assess'; job: Job } | { kind: 'curve'; request: CurveRequest };

@@ -1,7 +1,7 @@
 import { Router } from 'express';
 import type { Request } from 'express';
-import { checkCurveRequest, checkJob } from '../../src/job/check.ts';
-import type { Result } from '../../src/issues/result.ts';
+import { checkCurveRequest, checkJob } from '../../src/index.ts';
+import type { Result } from '../../src/index.ts';
 import type { Calculator } from '../calculate/calculator.ts';
 import { jsonBytes, jsonOf } from '../json-body.ts';
 import { Refusal, onlyMethods, refusalOf } from '../problem.ts';

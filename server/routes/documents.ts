@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Router } from 'express';
-import { jobJsonSchema } from '../../src/job/json-schema.ts';
+import { jobJsonSchema } from '../../src/index.ts';
 import { onlyMethods } from '../problem.ts';
 import { reply } from '../reply.ts';
 

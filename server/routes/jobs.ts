@@ -1,6 +1,6 @@
 import { Router } from 'express';
 import type { Request, Response } from 'express';
-import { checkJob } from '../../src/job/check.ts';
+import { checkJob } from '../../src/index.ts';
 import { jsonBytes, jsonOf } from '../json-body.ts';
 import { Refusal, onlyMethods, refusalOf } from '../problem.ts';
 import { reply } from '../reply.ts';

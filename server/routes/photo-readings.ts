@@ -1,9 +1,30 @@
 import { Router } from 'express';
-import type { Request, RequestHandler } from 'express';
+import type { Request, RequestHandler, Response } from 'express';
+import { ChartHints } from '../../src/chart/index.ts';
+import { understand } from '../../src/index.ts';
 import { jsonBytes, jsonOf } from '../json-body.ts';
-import { Refusal, onlyMethods } from '../problem.ts';
+import { Refusal, onlyMethods, refusalOf } from '../problem.ts';
+import type { ChartReader } from '../readers/chart-reader.ts';
+import { replyText } from '../reply.ts';
+import { TookTooLong } from '../side-process.ts';
 import { photoOf } from './photos.ts';
-import type { PhotoParts } from './photos.ts';
+import type { PhotoParts, PhotoRequest } from './photos.ts';
+
+export type PhotoReadingParts = PhotoParts & { chartReader: ChartReader };
+
+const TOO_SLOW = 'This chart takes too long to read; mark its corners closer, or send a smaller photo.';
+
+async function readChart(parts: PhotoReadingParts, req: PhotoRequest, res: Response): Promise<void> {
+  const photo = await photoOf(parts, req);
+  const hints = understand(ChartHints, jsonOf(req));
+  if (!hints.ok) throw refusalOf(hints.issues);
+  const answer = await parts.chartReader.read(photo.uprightFile, hints.value).catch((error: unknown) => {
+    throw error instanceof TookTooLong ? new Refusal(422, TOO_SLOW) : error;
+  });
+  if ('issues' in answer) throw refusalOf(answer.issues);
+  if ('notYet' in answer) throw new Refusal(501, answer.notYet);
+  replyText(res, 200, answer.text);
+}
 
 const notYet =
   (parts: PhotoParts, what: string): RequestHandler<{ photoId: string }> =>
@@ -14,10 +35,11 @@ const notYet =
   };
 
 /** `/api/photos/:photoId/…`: what can be read from a photo. */
-export function photoReadingRoutes(parts: PhotoParts): Router {
+export function photoReadingRoutes(parts: PhotoReadingParts): Router {
   const router = Router();
   const post = (path: string, handler: RequestHandler<{ photoId: string }>) =>
     router.route(`/:photoId/${path}`).post(jsonBytes, handler).all(onlyMethods('POST'));
+  post('chart', (req, res) => readChart(parts, req, res));
   post('nameplate', notYet(parts, 'a motor plate'));
   post('readings-sheet', notYet(parts, 'a sheet of readings'));
   return router;

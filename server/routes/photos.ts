@@ -6,6 +6,7 @@ import { pictureFormat } from '../image/signature.ts';
 import { MOST_PIXELS } from '../image/upright.ts';
 import type { PictureFault } from '../image/upright.ts';
 import { Refusal, onlyMethods } from '../problem.ts';
+import type { ChartReader } from '../readers/chart-reader.ts';
 import { reply } from '../reply.ts';
 import { TookTooLong } from '../side-process.ts';
 import type { PhotoStore, StoredPhoto } from '../store/photos.ts';
@@ -14,8 +15,9 @@ const LARGEST_PHOTO_bytes = 40 * 1024 * 1024;
 const NARROWEST_px = 16;
 const WIDEST_px = 4096;
 
-type PhotoRequest = Request<{ photoId: string }>;
+export type PhotoRequest = Request<{ photoId: string }>;
 export type PhotoParts = { photos: PhotoStore; decoder: Decoder };
+type IncomingParts = PhotoParts & { chartReader: ChartReader };
 
 const upload = multer({
   storage: multer.memoryStorage(),
@@ -40,22 +42,23 @@ const TOO_SLOW = 'This picture takes too long to decode; send it as a plain JPEG
 const refusalOf = (fault: PictureFault, isDecodable: boolean): Refusal =>
   fault === 'unreadable' && !isDecodable ? new Refusal(415, NO_HEIC) : REFUSALS[fault]();
 
+const NO_FILE = [{ path: '/photo', message: 'Choose a picture.' }];
+
 /** Only a multipart body is looked into; what is wrong inside it is the sender's mistake, whoever words it. */
 function uploadedFile(req: Request, res: Response): Promise<Express.Multer.File> {
   if (!req.is('multipart/form-data'))
     throw new Refusal(415, 'Send the photo as multipart/form-data, in the field photo.');
   return new Promise((resolve, reject) => {
     upload(req, res, (error: unknown) => {
-      const missing = [{ path: '/photo', message: 'Choose a picture.' }];
-      if (req.file) resolve(req.file);
-      else if (!error) reject(new Refusal(400, 'The upload holds no file in the field photo.', missing));
-      else if (error instanceof multer.MulterError) reject(error);
-      else reject(new Refusal(400, 'The upload ends too early or is not multipart/form-data.'));
+      if (error instanceof multer.MulterError) reject(error);
+      else if (error) reject(new Refusal(400, 'The upload ends too early or is not multipart/form-data.'));
+      else if (req.file) resolve(req.file);
+      else reject(new Refusal(400, 'The upload holds no file in the field photo.', NO_FILE));
     });
   });
 }
 
-async function add({ photos, decoder }: PhotoParts, req: Request, res: Response): Promise<void> {
+async function add({ photos, decoder, chartReader }: IncomingParts, req: Request, res: Response): Promise<void> {
   const { buffer } = await uploadedFile(req, res);
   const format = pictureFormat(buffer);
   if (!format) throw new Refusal(415, `This is no picture that can be read here; send ${KINDS}.`);
@@ -64,6 +67,7 @@ async function add({ photos, decoder }: PhotoParts, req: Request, res: Response)
   });
   if (typeof photo === 'string') throw refusalOf(photo, format.isDecodable);
   const { photoId, width_px, height_px } = photo;
+  chartReader.look(photo.uprightFile);
   res.location(`/api/photos/${photoId}`);
   reply(res, 201, { photoId, width_px, height_px });
 }
@@ -93,7 +97,7 @@ async function show(parts: PhotoParts, req: PhotoRequest, res: Response): Promis
 }
 
 /** `/api/photos`: photos come in, are turned upright, and are shown. What is read from them stands in readings.ts. */
-export function photoRoutes(parts: PhotoParts): Router {
+export function photoRoutes(parts: IncomingParts): Router {
   const router = Router();
   router
     .route('/')
