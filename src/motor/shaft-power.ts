@@ -15,13 +15,16 @@ export type ShaftPowerReading = {
   text: string;
 };
 
-/** One relative standard deviation each [-]; what is left out takes these. Source: feasibility figures for clamp and watt meters. */
+/**
+ * One relative standard deviation each [-]; what is left out takes these. Source: feasibility figures for clamp and watt meters;
+ * plate amps are a maker's round figure for a motor that may differ by 2.5 % in efficiency and power factor.
+ */
 const METER = {
   clampShared: 0.015,
   clampOwn: 0.005,
   wattShared: 0.012,
   wattOwn: 0.012,
-  plateAmps: 0.02,
+  plateAmps: 0.03,
   voltage: 0.005,
 };
 
@@ -51,21 +54,17 @@ export function shaftPowerFromAmps(
     powerAtCurrent(idle === null ? model : withIdleCurrent(model, idle, volts), current, volts);
 
   const model = at.current;
-  const shared = [
-    ...motorDoubts(at).map((shifted) => spread(power(shifted[0]), power(shifted[1]))),
-    spread(power(model, amps * (1 - METER.clampShared)), power(model, amps * (1 + METER.clampShared))),
-    spread(
-      power({ ...model, plateScale: model.plateScale * (1 - METER.plateAmps) }),
-      power({ ...model, plateScale: model.plateScale * (1 + METER.plateAmps) }),
-    ),
-  ];
-  const own = reading.relativeSd ?? METER.clampOwn;
   const shaftPower_W = power(model);
-  const sharedSd_W = Math.hypot(...shared);
-  const ownSd_W = Math.hypot(
-    spread(power(model, amps * (1 - own)), power(model, amps * (1 + own))),
-    METER.voltage * shaftPower_W,
+  const moved = (...others: [number, number]) => furthest(shaftPower_W, others);
+  const scaled = (sd: number): [number, number] => [power(model, amps * (1 - sd)), power(model, amps * (1 + sd))];
+  const plate = (sd: number) => power({ ...model, plateScale: model.plateScale * (1 + sd) });
+  const sharedSd_W = Math.hypot(
+    LEAST_DOUBT * model.ratedPower_W,
+    ...motorDoubts(at).map(([low, high]) => moved(power(low), power(high))),
+    moved(...scaled(METER.clampShared)),
+    moved(plate(-METER.plateAmps), plate(METER.plateAmps)),
   );
+  const ownSd_W = Math.hypot(moved(...scaled(reading.relativeSd ?? METER.clampOwn)), METER.voltage * shaftPower_W);
   return { shaftPower_W, sharedSd_W, ownSd_W, text: howRough('amps', shaftPower_W, Math.hypot(sharedSd_W, ownSd_W)) };
 }
 
@@ -79,24 +78,29 @@ export function shaftPowerFromWatts(
   const { at, inputPower_W } = reading;
   const volts = voltageOf(reading);
   const power = (model: CurrentModel, watts = inputPower_W) => powerAtInput(model, watts, volts);
-  const shared = [
-    ...motorDoubts(at).map((shifted) => spread(power(shifted[0]), power(shifted[1]))),
-    spread(
-      power(at.current, inputPower_W * (1 - METER.wattShared)),
-      power(at.current, inputPower_W * (1 + METER.wattShared)),
-    ),
-  ];
-  const own = reading.relativeSd ?? METER.wattOwn;
   const shaftPower_W = power(at.current);
-  const sharedSd_W = Math.hypot(...shared);
-  const ownSd_W = spread(power(at.current, inputPower_W * (1 - own)), power(at.current, inputPower_W * (1 + own)));
+  const moved = (...others: [number, number]) => furthest(shaftPower_W, others);
+  const scaled = (sd: number): [number, number] => [
+    power(at.current, inputPower_W * (1 - sd)),
+    power(at.current, inputPower_W * (1 + sd)),
+  ];
+  const sharedSd_W = Math.hypot(
+    ...motorDoubts(at).map(([low, high]) => moved(power(low), power(high))),
+    moved(...scaled(METER.wattShared)),
+  );
+  const ownSd_W = moved(...scaled(reading.relativeSd ?? METER.wattOwn));
   return { shaftPower_W, sharedSd_W, ownSd_W, text: howRough('watts', shaftPower_W, Math.hypot(sharedSd_W, ownSd_W)) };
 }
 
 /** Volts at the terminals in the plate's connection while a reading was taken [V]. Source: definition, see `Connection`. */
 export const voltageOf = ({ at, voltage_V }: ReadingConditions) =>
   voltage_V == null ? at.voltage_V : voltage_V * at.connection.voltageFactor;
-const spread = (low: number, high: number) => Math.abs(high - low) / 2;
+
+/** Near idle the answer stops at no load on one side: the other side tells the doubt. */
+const furthest = (centre: number, others: readonly number[]) =>
+  Math.max(...others.map((other) => Math.abs(other - centre)));
+/** Amps below idle say "hardly any load", never exactly none: share of rated power [-]. Practice value. */
+const LEAST_DOUBT = 0.02;
 
 /** One sentence on how far such a reading can be trusted, at twice its standard deviation. Source: definition (normal law). */
 export function howRough(way: 'amps' | 'watts' | 'slip', power_W: number, sd_W: number): string {
