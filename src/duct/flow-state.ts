@@ -1,4 +1,5 @@
 import type { Network } from './network.ts';
+import { emptyMemory, type FrictionMemory } from './row-losses.ts';
 
 /**
  * A solved (or about to be solved) flow of one network: results by section, and the work space of the solver. It is the
@@ -35,15 +36,16 @@ export type FlowState = {
     readonly next: Float64Array;
     readonly loss: Float64Array;
     readonly slope: Float64Array;
-    /** suction at the row's end = offset + stiffness·flow, everything upstream included */
-    readonly offset: Float64Array;
-    readonly stiffness: Float64Array;
-    /** sums over what flows into the row: 1/stiffness and offset/stiffness */
+    /** flow of a row = yielding · suction at its end − pull, everything upstream included */
+    readonly yielding: Float64Array;
+    readonly pull: Float64Array;
+    /** sums of yielding and pull over what flows into the row, and 1/admittance */
     readonly admittance: Float64Array;
     readonly drive: Float64Array;
+    readonly stiffness: Float64Array;
     readonly startSuction: Float64Array;
-    /** 1/√f of each friction item at its last visit */
-    readonly inverseRoot: Float64Array;
+    /** friction factors of the last visits */
+    readonly memory: FrictionMemory;
   };
 };
 
@@ -70,13 +72,13 @@ export function createState(network: Network): FlowState {
       next: new Float64Array(rows),
       loss: new Float64Array(rows),
       slope: new Float64Array(rows),
-      offset: new Float64Array(rows),
-      stiffness: new Float64Array(rows),
+      yielding: new Float64Array(rows),
+      pull: new Float64Array(rows),
       admittance: new Float64Array(rows),
       drive: new Float64Array(rows),
+      stiffness: new Float64Array(rows),
       startSuction: new Float64Array(rows),
-      // Any plausible start will do; 7 is f = 0.0204.
-      inverseRoot: new Float64Array(network.losses.frictionScale.length).fill(7),
+      memory: emptyMemory(network.losses.frictionScale.length),
     },
   };
 }

@@ -71,8 +71,7 @@ export function compileLosses(rows: readonly Row[], air: Air, leaf: Uint8Array):
     friction.push(...pipes);
     frictionStart[row + 1] = friction.length;
     powerStart[row + 1] = power.length;
-    const lossless = pipes.length === 0 && powerStart[row + 1] === powerStart[row];
-    quadratic[row] = leaf[row] === 1 && lossless ? Math.max(sum, LEAST_OPENING_LOSS) : sum;
+    quadratic[row] = leaf[row] === 1 ? Math.max(sum, LEAST_OPENING_LOSS) : sum;
   });
   const ends = friction.map(({ roughness_m, diameter_m }) => blendEnd(roughness_m / diameter_m / 3.7));
   return {

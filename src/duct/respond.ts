@@ -68,9 +68,9 @@ export function respond(state: FlowState): Response {
   }
   const { parent, leaf } = network;
   const flow = Float64Array.from(work.flow);
-  const admittance = Float64Array.from(work.stiffness, (z) => 1 / z);
+  const admittance = Float64Array.from(work.yielding);
   const share = Float64Array.from(parent, (into, row) => admittance[row]! / work.admittance[into]!);
-  const stiffnessAtStart = Float64Array.from(leaf, (isLeaf, row) => (isLeaf === 1 ? 0 : 1 / work.admittance[row]!));
+  const stiffnessAtStart = Float64Array.from(leaf, (isLeaf, row) => (isLeaf === 1 ? 0 : work.stiffness[row]!));
 
   const doubts = Array.from({ length: rows + 1 }, (_, row) =>
     rowDoubt(network.terms[row < rows ? sectionOf[row]! : sections.length]!, flow[row]!, air),

@@ -1,88 +1,43 @@
-import {
-  blendedFriction,
-  colebrookInverseRoot,
-  colebrookReynoldsExponent,
-  LAMINAR_END,
-  TURBULENT_START,
-} from '../pipe/index.ts';
 import type { FlowState } from './flow-state.ts';
-import type { LossTable } from './loss-table.ts';
-
-/** Loss and slope of every row, the run behind the blower included, at the flows in `work.flow`. */
-export function evaluateRows(table: LossTable, work: FlowState['work']): void {
-  const { quadratic, frictionStart, frictionScale, reynoldsScale, roughTerm, powerStart } = table;
-  const { flow, loss, slope, inverseRoot } = work;
-  const rows = quadratic.length;
-  let item = 0;
-  let powerItem = 0;
-  for (let row = 0; row < rows; row++) {
-    const q = flow[row]!;
-    const square = q * q;
-    let p = quadratic[row]! * square;
-    // d ln p / d ln Q times p, summed; divided by Q at the end.
-    let growth = 2 * p;
-    for (const end = frictionStart[row + 1]!; item < end; item++) {
-      const reynolds = reynoldsScale[item]! * q;
-      const scale = frictionScale[item]! * square;
-      if (reynolds >= TURBULENT_START) {
-        const rough = roughTerm[item]!;
-        const smooth = 2.51 / reynolds;
-        const x = colebrookInverseRoot(rough, smooth, inverseRoot[item]!);
-        inverseRoot[item] = x;
-        const friction = scale / (x * x);
-        p += friction;
-        growth += friction * (2 + colebrookReynoldsExponent(rough, smooth, x));
-      } else if (reynolds > LAMINAR_END) {
-        const end = { logF: table.blendLogF[item]!, exponent: table.blendExponent[item]! };
-        const { logF, exponent } = blendedFriction(reynolds, end);
-        const friction = scale * Math.exp(logF);
-        p += friction;
-        growth += friction * (2 + exponent);
-      } else {
-        const friction = (frictionScale[item]! * 64 * q) / reynoldsScale[item]!;
-        p += friction;
-        growth += friction;
-      }
-    }
-    for (const end = powerStart[row + 1]!; powerItem < end; powerItem++) {
-      const exponent = table.powerExponent[powerItem]!;
-      const power = table.powerCoefficient[powerItem]! * q ** exponent;
-      p += power;
-      growth += exponent * power;
-    }
-    loss[row] = p;
-    slope[row] = growth / q;
-  }
-}
 
 /**
  * Gathers the tangents of all rows towards the blower: series add, parallels add their inverses.
- * Afterwards the blower's suction is `drive/admittance + Q/admittance` of the last row.
+ * Afterwards the blower's suction at a flow Q is (drive + Q)·stiffness of the last row.
  */
 export function gatherTangents(parent: Int32Array, leaf: Uint8Array, work: FlowState['work']): void {
-  const { flow, loss, slope, offset, stiffness, admittance, drive } = work;
+  const { flow, loss, slope, yielding, pull, admittance, drive, stiffness } = work;
   const rows = parent.length;
   admittance.fill(0);
   drive.fill(0);
   for (let row = 0; row < rows; row++) {
-    let e = loss[row]! - slope[row]! * flow[row]!;
-    let z = slope[row]!;
-    if (leaf[row] === 0) {
-      const upstream = 1 / admittance[row]!;
-      e += drive[row]! * upstream;
-      z += upstream;
+    const s = slope[row]!;
+    const ownOffset = loss[row]! - s * flow[row]!;
+    let y: number;
+    let yieldedOffset: number;
+    if (leaf[row] === 1) {
+      y = 1 / s;
+      yieldedOffset = ownOffset * y;
+    } else {
+      // 1/(s + 1/a) with one division, which the next row down waits for; the other is off that path.
+      const a = admittance[row]!;
+      const through = 1 / (1 + s * a);
+      y = a * through;
+      yieldedOffset = ownOffset * y + drive[row]! * through;
+      stiffness[row] = 1 / a;
     }
-    offset[row] = e;
-    stiffness[row] = z;
+    yielding[row] = y;
+    pull[row] = yieldedOffset;
     const into = parent[row]!;
-    const y = 1 / z;
     admittance[into]! += y;
-    drive[into]! += e * y;
+    drive[into]! += yieldedOffset;
   }
+  stiffness[rows] = 1 / admittance[rows]!;
 }
 
 /**
- * Hands the blower's suction down the tree: new flows into `work.next`, suctions at the rows' starts.
+ * Shares the blower's flow down the tree by the tangents: new flows into `work.next`, suctions at the rows' starts. Each
+ * junction's suction is worked out from what lies upstream of it, so that a nearly closed gate downstream, which eats all
+ * the suction, takes no digits from the flows above it.
  * @returns largest relative change of a flow; Infinity when a flow would change more than threefold or turn round, where
  *          the tangents mean nothing
  */
@@ -90,22 +45,20 @@ export function spreadTangents(
   parent: Int32Array,
   leaf: Uint8Array,
   work: FlowState['work'],
-  suction_Pa: number,
+  totalFlow: number,
 ): number {
-  const { flow, next, loss, slope, offset, stiffness, startSuction } = work;
+  const { flow, next, yielding, pull, drive, stiffness, startSuction } = work;
   const rows = parent.length;
-  startSuction[rows] = suction_Pa;
+  startSuction[rows] = (drive[rows]! + totalFlow) * stiffness[rows]!;
   let change = 0;
   for (let row = rows - 1; row >= 0; row--) {
-    const end = startSuction[parent[row]!]!;
     const q = flow[row]!;
-    const to = (end - offset[row]!) / stiffness[row]!;
-    const ratio = to / q;
-    if (!(ratio > 0.33 && ratio < 3)) return Infinity;
-    const relative = ratio > 1 ? ratio - 1 : 1 - ratio;
-    if (relative > change) change = relative;
+    const to = startSuction[parent[row]!]! * yielding[row]! - pull[row]!;
+    if (!(to > 0.33 * q && to < 3 * q)) return Infinity;
+    const moved = to > q ? to - q : q - to;
+    if (moved > change * q) change = moved / q;
     next[row] = to;
-    startSuction[row] = leaf[row] === 1 ? 0 : end - loss[row]! - slope[row]! * (to - q);
+    startSuction[row] = leaf[row] === 1 ? 0 : (drive[row]! + to) * stiffness[row]!;
   }
   return change;
 }
@@ -122,7 +75,7 @@ export function shareBySquareLaw(
   work: FlowState['work'],
   totalFlow: number,
 ): number {
-  const { flow, next, loss, stiffness, admittance } = work;
+  const { flow, next, loss, yielding, admittance } = work;
   const rows = parent.length;
   admittance.fill(0);
   for (let row = 0; row < rows; row++) {
@@ -130,14 +83,14 @@ export function shareBySquareLaw(
     let resistance = loss[row]! / (q * q);
     if (leaf[row] === 0) resistance += 1 / (admittance[row]! * admittance[row]!);
     const conductance = 1 / Math.sqrt(resistance);
-    stiffness[row] = conductance;
+    yielding[row] = conductance;
     admittance[parent[row]!]! += conductance;
   }
   next[rows] = totalFlow;
   let change = 0;
   for (let row = rows - 1; row >= 0; row--) {
     const into = parent[row]!;
-    const to = (next[into]! * stiffness[row]!) / admittance[into]!;
+    const to = (next[into]! * yielding[row]!) / admittance[into]!;
     const relative = Math.abs(to - flow[row]!) / Math.max(to, flow[row]!);
     if (relative > change) change = relative;
     next[row] = to;
