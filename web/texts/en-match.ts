@@ -17,6 +17,7 @@ export const match = {
     amiss: 'Something typed does not fit, so this is the last answer.',
   },
   and: 'and',
+  the: (name: string) => `the ${name}`,
   more: (n: string) => `${n} more`,
   /** names that stand for many machines in a sentence; the machine words of other languages */
   machineWords: {} as Words,

@@ -14,6 +14,7 @@ export const match: MatchTexts = {
     amiss: 'لکھی ہوئی کوئی بات نہیں بیٹھتی، یہ پچھلا جواب ہے۔',
   },
   and: 'اور',
+  the: (name) => name,
   more: (n) => `${n} اور`,
   machineWords: {
     planer: 'رندہ',

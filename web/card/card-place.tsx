@@ -1,0 +1,4 @@
+/** placeholder while it is being built */
+export function CardPlace() {
+  return <p />;
+}
