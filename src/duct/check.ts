@@ -86,6 +86,29 @@ function placedElements({ sections, discharge }: Ductwork, path: string): Placed
   ];
 }
 
+/** Fields that are inside sizes of ducts, and the least that still is one [m]. */
+const SIZE_FIELD = /(^d|D)iameter_m$|^inlet(Width|Height)_m$/;
+const LEAST_SIZE_M = 0.001;
+/** A test flow below this [m3/s] is a slip of the unit: one litre an hour. */
+const LEAST_TEST_FLOW_M3_S = 2.8e-7;
+
+/** Numbers that are above zero and still no duct. */
+function sizeIssues(fields: object, path: string): Issue[] {
+  return Object.entries(fields).flatMap(([field, value]): Issue[] => {
+    if (typeof value === 'object' && value !== null) return sizeIssues(value, `${path}/${field}`);
+    if (typeof value !== 'number') return [];
+    if (SIZE_FIELD.test(field) && value < LEAST_SIZE_M) {
+      const message = `${value} m is too narrow for a duct: at least 0.001 m. Is the unit right?`;
+      return [{ code: 'out-of-range', path: `${path}/${field}`, message }];
+    }
+    if ((field === 'flow_m3_s' || field === 'cleanFlow_m3_s') && value < LEAST_TEST_FLOW_M3_S) {
+      const message = `A test flow of ${value} m3/s is next to nothing. Is the unit right?`;
+      return [{ code: 'out-of-range', path: `${path}/${field}`, message }];
+    }
+    return [];
+  });
+}
+
 /**
  * Why a ductwork is impossible: doubled ids, sections into nowhere or in a circle, a machine in the middle of a trunk, no
  * machine at all, elements that cannot be. Each issue has its JSON Pointer and a sentence that says how to mend it.
@@ -97,13 +120,14 @@ export function ductworkIssues(ductwork: Ductwork, path: string = pointer('ductw
   return [
     ...doubled,
     ...(doubled.length > 0 ? [] : treeIssues(ductwork.sections, path)),
-    ...placedElements(ductwork, path).flatMap(({ element, path: at }) =>
-      (elementKind(element.kind).faults?.(element) ?? []).map(({ code, field, message }) => ({
+    ...placedElements(ductwork, path).flatMap(({ element, path: at }) => [
+      ...sizeIssues(element, at),
+      ...(elementKind(element.kind).faults?.(element) ?? []).map(({ code, field, message }) => ({
         code,
         path: `${at}/${field}`,
         message,
       })),
-    ),
+    ]),
   ];
 }
 

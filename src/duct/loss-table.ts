@@ -41,6 +41,13 @@ const LEAST_OPENING_LOSS = 1e-3;
 export const quadraticCoefficient = (k: number, area_m2: number, density_kg_m3: number): number =>
   (k * density_kg_m3) / (2 * area_m2 * area_m2);
 
+/** Friction factor of the smoothest pipes at any flow of a workshop [-]. */
+const SMOOTHEST_FACTOR = 0.01;
+
+/** Loss of a pipe at 1 m3/s, over its friction factor [Pa]. */
+const frictionScale = ({ length_m, diameter_m }: FrictionItem, density_kg_m3: number): number =>
+  quadraticCoefficient(length_m / diameter_m, circleArea_m2(diameter_m), density_kg_m3);
+
 /** Adds a pipe to the items, joining it to an equal one. */
 function addPipe(items: FrictionItem[], pipe: FrictionItem): void {
   const same = items.find((item) => item.diameter_m === pipe.diameter_m && item.roughness_m === pipe.roughness_m);
@@ -71,15 +78,16 @@ export function compileLosses(rows: readonly Row[], air: Air, leaf: Uint8Array):
     friction.push(...pipes);
     frictionStart[row + 1] = friction.length;
     powerStart[row + 1] = power.length;
-    quadratic[row] = leaf[row] === 1 ? Math.max(sum, LEAST_OPENING_LOSS) : sum;
+    const others =
+      pipes.reduce((total, pipe) => total + SMOOTHEST_FACTOR * frictionScale(pipe, density), 0) +
+      power.slice(powerStart[row]).reduce((total, { coefficient }) => total + coefficient, 0);
+    quadratic[row] = leaf[row] === 1 && sum + others < LEAST_OPENING_LOSS ? LEAST_OPENING_LOSS : sum;
   });
   const ends = friction.map(({ roughness_m, diameter_m }) => blendEnd(roughness_m / diameter_m / 3.7));
   return {
     quadratic,
     frictionStart,
-    frictionScale: Float64Array.from(friction, ({ length_m, diameter_m }) =>
-      quadraticCoefficient(length_m / diameter_m, circleArea_m2(diameter_m), density),
-    ),
+    frictionScale: Float64Array.from(friction, (pipe) => frictionScale(pipe, density)),
     reynoldsScale: Float64Array.from(
       friction,
       ({ diameter_m }) => (density * diameter_m) / (circleArea_m2(diameter_m) * air.viscosity_Pa_s),

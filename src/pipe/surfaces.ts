@@ -61,7 +61,7 @@ export const SURFACES = {
     doubt: 0.5,
     doubtKind: 'hose-roughness',
     source:
-      'experience range of clear wire-reinforced hose, straight (no primary source found): 0.3–1.5 mm; ASHRAE flexible duct, extended: up to 0.91 mm',
+      'experience range of clear wire-reinforced hose, straight (no primary source found): 0.3–1.5 mm; ASHRAE flexible duct, extended, up to 0.91 mm; public list of pipe roughness, wire-reinforced rubber hose 0.3–4 mm',
   },
   'aluminium-flex': {
     label: 'aluminium flex',
@@ -75,21 +75,21 @@ export const SURFACES = {
     roughness_m: 0.0005,
     doubt: 0.6,
     doubtKind: 'pipe-roughness',
-    source: 'Moody 1944 (recalled): wood stave 0.18–0.9 mm; sawn channel with joints taken near the middle',
+    source: 'public duct roughness tables: planed wood 0.18–0.9 mm, plank 0.5 mm; ordinary sawn wood 5 mm',
   },
   cement: {
     label: 'cement pipe',
     roughness_m: 0.001,
     doubt: 0.7,
     doubtKind: 'pipe-roughness',
-    source: 'Moody 1944 (recalled): concrete 0.3–3 mm, geometric middle 0.95 mm',
+    source: 'Binder, Fluid Mechanics 1973: concrete 0.3–3 mm; public duct roughness table: ordinary concrete 0.3–1 mm',
   },
   'rusted-steel': {
     label: 'rusted steel',
     roughness_m: 0.0009,
     doubt: 0.7,
     doubtKind: 'pipe-roughness',
-    source: 'handbooks on old steel pipe (recalled): moderately corroded 0.15–1 mm, heavy scale up to 3 mm',
+    source: 'public duct roughness table: rusted steel 0.15–4 mm; moderately corroded 0.15–1 mm, badly 1–3 mm',
   },
 } as const satisfies Record<string, SurfaceRecord>;
 

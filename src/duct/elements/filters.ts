@@ -12,7 +12,7 @@ export const FilterElement = z.strictObject({
 
 export const Filters = z.strictObject({
   kind: z.literal('filters'),
-  count: positive('filters side by side'),
+  count: between(1, 10_000, 'filters side by side'),
   each: FilterElement,
   airDensity_kg_m3: between(0.1, 5, 'air density of the test', 'density').nullish(),
   mediaArea_m2: positive('paper area of one', 'area').nullish(),

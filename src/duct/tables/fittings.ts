@@ -1,4 +1,5 @@
 import type { DoubtKind, LossPart } from '../elements/element.ts';
+import { INLET_SWIRL, inletElbow } from './blower-inlets.ts';
 import type { Coefficient } from './coefficient.ts';
 import { elbow, hoseBend, mitre, type ElbowShape } from './elbows.ts';
 
@@ -8,25 +9,6 @@ export type FittingRecord = {
   part: LossPart;
   doubtKind: DoubtKind;
   coefficient(shape: ElbowShape): Coefficient;
-};
-
-/**
- * Elbows right at a blower's inlet, no duct between, by radius ratio: they unload the wheel unevenly and cost suction
- * that no k-table shows (system effect). On the velocity pressure of the inlet.
- * Source: system effect factors of duct elbows, ASHRAE 1988 (as transcribed); fixtures/reference/workshop.json.
- */
-const INLET_ELBOW: Coefficient = {
-  k: 1.2,
-  doubt: 0.45,
-  source:
-    'ASHRAE 1988, system effect factors: elbow at the inlet, no vanes, no duct between, radius ratio 1 (0.8 at 2, 2.0 at 0.75)',
-};
-
-const INLET_SWIRL: Coefficient = {
-  k: 1,
-  doubt: 0.7,
-  source:
-    'no published figure: AMCA 201 says that spin at the inlet cannot be tabulated. One velocity pressure is taken, with a doubt that covers nothing to three',
 };
 
 const TEE_THROUGH: Coefficient = {
@@ -65,13 +47,13 @@ export const FITTINGS = {
     coefficient: () => TEE_THROUGH,
   },
   'inlet-elbow': {
-    label: "elbow right at the blower's inlet",
+    label: "uneven air from an elbow right at the blower's inlet",
     part: 'other',
     doubtKind: 'inlet',
-    coefficient: () => INLET_ELBOW,
+    coefficient: inletElbow,
   },
   'inlet-swirl': {
-    label: "spin at the blower's inlet",
+    label: "spinning air at the blower's inlet",
     part: 'other',
     doubtKind: 'inlet',
     coefficient: () => INLET_SWIRL,

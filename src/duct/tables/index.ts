@@ -1,4 +1,5 @@
 /** Loss coefficients as data: one file per family, each row with its source and doubt. */
+export { INLET_ELBOWS, INLET_SWIRL } from './blower-inlets.ts';
 export { branchEntry, BRANCH_ENTRIES } from './branch-entries.ts';
 export { alongRows } from './coefficient.ts';
 export type { Coefficient, Rows } from './coefficient.ts';
