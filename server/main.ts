@@ -4,6 +4,7 @@ import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Express } from 'express';
 import { createApp } from './app.ts';
 import { inUrl, isLoopbackName, networkAddresses } from './doors/hosts.ts';
 import { createCalculator } from './calculate/calculator.ts';
@@ -68,12 +69,9 @@ function stopWhenTold(server: Server): void {
   process.once('SIGTERM', stop);
 }
 
-async function start(): Promise<void> {
-  const options = optionsFrom(process.env, process.argv.slice(2));
+async function appWith(options: Options, key: string | null, server: Server): Promise<Express> {
   const { version } = JSON.parse(await readFile(join(root, 'package.json'), 'utf8')) as { version: string };
-  const key = options.isOnNetwork ? await networkKey(options.dataFolder) : null;
-  const server = createServer();
-  const app = createApp({
+  return createApp({
     root,
     version,
     jobs: await openJobStore(join(options.dataFolder, 'jobs')),
@@ -87,10 +85,19 @@ async function start(): Promise<void> {
     isDevelopment: options.isDevelopment,
     log: console.error,
   });
-  server.on('request', app);
+}
+
+/** The server has its port before the page is built: a taken port is told at once, and early calls wait. */
+async function start(): Promise<void> {
+  const options = optionsFrom(process.env, process.argv.slice(2));
+  const key = options.isOnNetwork ? await networkKey(options.dataFolder) : null;
+  const server = createServer();
   const { port } = await listen(server, options);
-  printAddresses(options, port, key);
   stopWhenTold(server);
+  const app = appWith(options, key, server);
+  server.on('request', (req, res) => void app.then((answer) => answer(req, res)));
+  await app;
+  printAddresses(options, port, key);
 }
 
 try {

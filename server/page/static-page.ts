@@ -12,7 +12,7 @@ function cacheBy(res: Response, file: string): void {
 export function staticPage(folder: string): Router {
   const router = Router();
   router.use(express.static(folder, { index: 'index.html', redirect: false, setHeaders: cacheBy }));
-  router.get(/^\/[^./]+$/, (_req, res) =>
+  router.get(/^\/[^./%]+$/, (_req, res) =>
     res.sendFile(join(folder, 'index.html'), { headers: { 'Cache-Control': 'no-cache' } }),
   );
   return router;

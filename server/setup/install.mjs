@@ -39,7 +39,7 @@ export function whyInstallFailed(output) {
     .split('\n')
     .map((line) => line.replace(/^npm (error|ERR!)\s*/i, '').trim())
     .find((line) => line !== '' && !/^code\b/.test(line));
-  return `The packages this program needs could not be installed: ${last ?? 'npm gave no reason'}.`;
+  return `The packages this program needs could not be installed: ${(last ?? 'npm gave no reason').replace(/\.$/, '')}.`;
 }
 
 function npm(folder, ...words) {
