@@ -30,6 +30,7 @@ export type ReferenceNetwork = {
     Q_fan_epanet: number;
     rise_epanet: number;
   };
+  differences: { A_vs_B_flow: number };
   node_pressure_A: Record<string, number>;
   branches: Branch[];
 };
