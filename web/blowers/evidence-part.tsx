@@ -7,7 +7,7 @@ import { job, perform } from '../state/job.ts';
 import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { EVIDENCE_ICON, evidenceDetail, evidenceTitle, wheelDetail } from './blower-words.ts';
-import { PHOTO_THUMB } from '../photo/photo-address.ts';
+import { photoThumb } from '../photo/photo-address.ts';
 import { RatedPointFields } from './rated-point-fields.tsx';
 import { ChartFields } from './chart-fields.tsx';
 
@@ -113,7 +113,7 @@ function EvidenceRow({
       >
         <span class="row-picture">
           {photoId ? (
-            <img src={PHOTO_THUMB(photoId)} alt="" width="44" height="36" loading="lazy" />
+            <img src={photoThumb(photoId)} alt="" width="44" height="36" loading="lazy" />
           ) : (
             <Icon name={EVIDENCE_ICON[evidence.kind]} />
           )}

@@ -63,6 +63,7 @@ const DRAWINGS = {
   bin: <path d="M4 7h16M9 7V4h6v3M6.5 7l1 14h9l1-14" />,
   shop: <path d="M3 21V9l9-6 9 6v12zM9 21v-7h6v7" />,
   file: <path d="M6 3h8l4 4v14H6zM14 3v4h4" />,
+  whole: <path d="M4 9V4h5M15 4h5v5M20 15v5h-5M9 20H4v-5" />,
   turn: <path d="M20 12a8 8 0 1 1-3-6.2M17.5 2v4h-4" />,
 } satisfies Record<string, JSX.Element>;
 

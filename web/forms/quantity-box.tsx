@@ -19,6 +19,8 @@ export type QuantityBoxProps = {
   placeholder?: string;
   /** in a table the head names it: no label, no echo, a number pad */
   inCell?: boolean;
+  /** the unit stands beside it: no echo, no unit as placeholder */
+  plain?: boolean;
 };
 
 /** One quantity being typed, in any unit, with its echo or what is wrong with it. Holds no state of its own. */
@@ -33,6 +35,7 @@ export function QuantityBox({
   help,
   placeholder,
   inCell,
+  plain,
 }: QuantityBoxProps) {
   const id = useId();
   const read = text.trim() === '' ? null : readQuantity(text, quantity, unit);
@@ -47,13 +50,13 @@ export function QuantityBox({
         id={id}
         class="quantity"
         type="text"
-        inputMode={inCell ? 'decimal' : 'text'}
+        inputMode={inCell || plain ? 'decimal' : 'text'}
         autocomplete="off"
         autocapitalize="off"
         spellcheck={false}
         enterkeyhint="next"
         value={text}
-        placeholder={placeholder ?? (inCell ? '–' : unit)}
+        placeholder={placeholder ?? (inCell ? '–' : plain ? '' : unit)}
         aria-label={inCell ? label : undefined}
         aria-invalid={wrong ? true : undefined}
         aria-describedby={`${id}-under`}
@@ -66,7 +69,8 @@ export function QuantityBox({
             {!inCell && <DangerMark size={18} filled />} {wrong}
           </p>
         ) : (
-          !inCell && (
+          !inCell &&
+          !plain && (
             <p class="echo">
               <bdi>{notes.join(' · ')}</bdi>
               {notes.length === 0 && help}

@@ -1,7 +1,9 @@
+import type { Corners } from './corners.ts';
+import { waitingCorners } from './corners.ts';
 import type { PhotoPoint } from './view.ts';
 
-/** A chart photo being read: everything a finger or a keyboard has said about it, and what the reader answered. */
-export type AxisId = 'x' | 'y1' | 'y2' | 'y3';
+/** A chart photo being read: everything a finger or a keyboard has said about it. What the reader answers is asked for anew. */
+export type AxisId = 'x' | 'y1' | 'y2';
 export type AxisQuantity = 'flow' | 'static_pressure' | 'total_pressure' | 'shaft_power' | 'efficiency';
 
 /** The ends of an axis as typed; they become numbers only when the reader is asked. */
@@ -15,16 +17,28 @@ export type AxisWork = {
 };
 
 /** A tap on a curve: where, on which axis it is read, and the speed written beside it. */
-export type SeedWork = { id: string; yAxis: AxisId; quantity: AxisQuantity; speedText: string; at: PhotoPoint };
+export type SeedWork = { id: string; yAxis: AxisId; speedText: string; at: PhotoPoint };
 
 export type PhotoWork = {
   photoId: string;
   width_px: number;
   height_px: number;
-  /** bottom-left, bottom-right, top-right, top-left */
-  corners: readonly [PhotoPoint, PhotoPoint, PhotoPoint, PhotoPoint];
-  /** true once the reader or a finger has put them somewhere */
-  cornersPlaced: boolean;
+  corners: Corners;
+  /** which of the corners a finger has put somewhere */
+  placed: readonly [boolean, boolean, boolean, boolean];
   axes: AxisWork[];
   seeds: SeedWork[];
+  airDensityText: string;
 };
+
+export const startWork = (photo: { photoId: string; width_px: number; height_px: number }): PhotoWork => ({
+  ...photo,
+  corners: waitingCorners({ width: photo.width_px, height: photo.height_px }),
+  placed: [false, false, false, false],
+  axes: [
+    { id: 'x', quantity: 'flow', unit: 'm³/h', minText: '0', maxText: '', scale: 'linear' },
+    { id: 'y1', quantity: 'static_pressure', unit: 'Pa', minText: '0', maxText: '', scale: 'linear' },
+  ],
+  seeds: [],
+  airDensityText: '',
+});

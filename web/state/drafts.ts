@@ -95,8 +95,8 @@ export function createDraftStore(
     },
     async list() {
       const keys = await store.keys().catch(() => []);
-      const names = keys.filter((key: unknown): key is string => typeof key === 'string' && key.startsWith(PREFIX));
-      const drafts = await Promise.all(names.map((key: string) => store.get(key).catch(() => undefined)));
+      const names = keys.flatMap((key) => (typeof key === 'string' && key.startsWith(PREFIX) ? [key] : []));
+      const drafts = await Promise.all(names.map((key) => store.get(key).catch(() => undefined)));
       return drafts
         .filter((draft): draft is Draft => draft !== undefined)
         .map((draft) => ({ jobId: draft.jobId, name: draft.history.present.job.name }));

@@ -1,0 +1,56 @@
+import type { ChartReading } from '../api.ts';
+import type { ChartEvidence, Job } from '../../src/job/types.ts';
+import type { Edited } from '../state/job.ts';
+import { textsWithout } from '../state/pointer.ts';
+import { addEvidence } from './add-evidence.ts';
+
+export type UseCurves = { blowerId: string; photoId: string; reading: ChartReading; airDensity_kg_m3: number | null };
+
+/**
+ * Puts the traced curves into the blower as evidence, in place of what the same photo said before.
+ * Each pressure curve is one chart; a power or efficiency curve goes with the pressure curve of its speed.
+ */
+export function useCurves(job: Job, data: UseCurves): Edited {
+  const charts = chartsFrom(data);
+  if (charts.length === 0) return { job, note: 'chart' };
+  const cleared = withoutPhoto(job, data.blowerId, data.photoId);
+  return charts.reduce<Edited>(
+    (edited, evidence) => ({ job: addEvidence(edited.job, { blowerId: data.blowerId, evidence }).job, note: 'chart' }),
+    { job: cleared, note: 'chart' },
+  );
+}
+
+function chartsFrom({ photoId, reading, airDensity_kg_m3 }: UseCurves): ChartEvidence[] {
+  const pressures = reading.curves.filter((curve) => curve.quantity.endsWith('_pressure'));
+  const alone = pressures.length === 1;
+  return pressures.map((curve) => {
+    const partner = (quantity: string): [number, number][] | null =>
+      reading.curves.find((c) => c.quantity === quantity && (alone || c.speed_rpm === curve.speed_rpm))?.points ?? null;
+    return {
+      kind: 'chart',
+      speed_rpm: curve.speed_rpm,
+      airDensity_kg_m3,
+      pressureKind: curve.quantity === 'total_pressure' ? 'total' : 'static',
+      pressure: curve.points,
+      shaftPower: partner('shaft_power'),
+      efficiency: partner('efficiency'),
+      photoId,
+    };
+  });
+}
+
+/** The blower without what this photo said, and the words typed about it. */
+function withoutPhoto(job: Job, blowerId: string, photoId: string): Job {
+  const at = job.blowers.findIndex((blower) => blower.id === blowerId);
+  const blower = job.blowers[at];
+  if (!blower) return job;
+  let asTyped = job.asTyped ?? {};
+  const evidence = [...blower.evidence];
+  for (let i = evidence.length - 1; i >= 0; i -= 1) {
+    const piece = evidence[i];
+    if (piece?.kind !== 'chart' || piece.photoId !== photoId) continue;
+    evidence.splice(i, 1);
+    asTyped = textsWithout(asTyped, `/blowers/${at}/evidence`, i);
+  }
+  return { ...job, blowers: job.blowers.map((b) => (b === blower ? { ...b, evidence } : b)), asTyped };
+}

@@ -1,0 +1,50 @@
+import type { Quantity } from '../../src/units/index.ts';
+import { issuesAt } from '../state/assessment.ts';
+import { withTyped } from '../state/as-typed.ts';
+import { edit, endStep, halfTyped, job, setHalfTyped, type Note } from '../state/job.ts';
+import { valueAt } from '../state/pointer.ts';
+import { texts } from '../texts/index.ts';
+import { readQuantity, shownText, withUnitNamed } from './quantity-text.ts';
+
+export type FieldPlace = {
+  /** JSON Pointer of the value in the job */
+  path: string;
+  quantity: Quantity;
+  /** unit of a bare number */
+  unit: string;
+  note: Note;
+  /** the job cannot do without it: an emptied field keeps the last value and says so */
+  required?: boolean;
+};
+
+export type BoundField = { text: string; onText: (text: string) => void; onLeave: () => void; amiss: string | undefined };
+
+/**
+ * Binds a quantity of the job to a field: the only place where typed text becomes a value.
+ * What is typed stays as typed; what cannot be read (yet) is kept beside the job and named at the field.
+ */
+export function fieldAt({ path, quantity, unit, note, required }: FieldPlace): BoundField {
+  const value = valueAt(job.value, path) as number | null | undefined;
+  const text = halfTyped.value[path] ?? shownText(value, job.value.asTyped?.[path], quantity, unit);
+
+  const onText = (next: string): void => {
+    if (next.trim() === '' && !required) {
+      setHalfTyped(path, null);
+      edit(note, (before) => withTyped(before, path, undefined, null), path);
+      return;
+    }
+    const read = readQuantity(next, quantity, unit);
+    setHalfTyped(path, read.ok ? null : next);
+    if (read.ok) edit(note, (before) => withTyped(before, path, read.si, next), path);
+  };
+  const onLeave = (): void => {
+    const now = job.value.asTyped?.[path];
+    if (halfTyped.value[path] === undefined && now !== undefined) {
+      const named = withUnitNamed(now, quantity, unit);
+      if (named !== now) edit(note, (before) => ({ ...before, asTyped: { ...before.asTyped, [path]: named } }), path);
+    }
+    endStep();
+  };
+  const emptied = required && text.trim() === '' ? texts.value.fields.needed : undefined;
+  return { text, onText, onLeave, amiss: emptied ?? issuesAt(path)[0]?.message };
+}

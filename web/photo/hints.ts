@@ -1,0 +1,65 @@
+import type { ChartHints } from '../api.ts';
+import { numberIn, readQuantity } from '../forms/quantity-text.ts';
+import type { Quantity } from '../../src/units/index.ts';
+import type { AxisQuantity, AxisWork, PhotoWork } from './photo-work.ts';
+
+/** What the unit table calls the quantities of a chart. */
+export const UNIT_QUANTITY: Record<AxisQuantity, Quantity> = {
+  flow: 'flow',
+  static_pressure: 'pressure',
+  total_pressure: 'pressure',
+  shaft_power: 'power',
+  efficiency: 'fraction',
+};
+
+/** What still has to be done before the reader can be asked, in the order in which it is asked for. */
+export type Missing = 'corners' | 'x' | 'y1' | 'y2' | 'seeds';
+
+type AxisHint = NonNullable<ChartHints['axes']>[number];
+
+/** An axis with both its ends as numbers in its own unit; null while one of them is missing or both are the same. */
+export function axisHint(axis: AxisWork): AxisHint | null {
+  const quantity = UNIT_QUANTITY[axis.quantity];
+  const min = numberIn(axis.minText, quantity, axis.unit);
+  const max = numberIn(axis.maxText, quantity, axis.unit);
+  if (min === null || max === null || min === max) return null;
+  if (axis.scale === 'log' && (min <= 0 || max <= 0)) return null;
+  return { id: axis.id, quantity: axis.quantity, unit: axis.unit, scale: axis.scale, min, max };
+}
+
+export function missingIn(work: PhotoWork): Missing[] {
+  const missing: Missing[] = [];
+  if (!work.placed.every(Boolean)) missing.push('corners');
+  for (const axis of work.axes) if (axisHint(axis) === null) missing.push(axis.id);
+  if (work.seeds.length === 0) missing.push('seeds');
+  return missing;
+}
+
+/** Everything said so far, as the reader wants it; null while something is missing. */
+export function hintsOf(work: PhotoWork): ChartHints | null {
+  if (missingIn(work).length > 0) return null;
+  const axes = work.axes.flatMap((axis) => axisHint(axis) ?? []);
+  const quantityOf = (id: string): string => work.axes.find((axis) => axis.id === id)?.quantity ?? 'static_pressure';
+  return {
+    frameCorners_px: [...work.corners],
+    axes,
+    seeds: work.seeds.map((seed) => ({
+      yAxis: seed.yAxis,
+      quantity: quantityOf(seed.yAxis),
+      speed_rpm: speedOf(seed.speedText),
+      point_px: seed.at,
+    })),
+  };
+}
+
+/** The speed written at a curve [1/min]; null where nothing (readable) is. */
+export function speedOf(text: string): number | null {
+  const read = readQuantity(text, 'speed', 'rpm');
+  return read.ok ? read.si : null;
+}
+
+/** Weight of the chart's air [kg/m3]; null where the chart does not say. */
+export function densityOf(text: string): number | null {
+  const read = readQuantity(text, 'density', 'kg/m³');
+  return read.ok ? read.si : null;
+}

@@ -1,0 +1,232 @@
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { ChartReading } from '../api.ts';
+import { Icon } from '../drawings/icons.tsx';
+import { texts } from '../texts/index.ts';
+import { CORNER_NAMES, withCorner, type CornerIndex, type Corners } from './corners.ts';
+import { gesture, IDLE, type Step, type StageEvent } from './gestures/index.ts';
+import { LensView } from './lens-view.tsx';
+import type { AxisWork, PhotoWork } from './photo-work.ts';
+import { photoPicture } from './photo-address.ts';
+import { anglePath, framePath, linePath, outside } from './stage-paths.ts';
+import { toStage, viewOf, wholePhoto, zoomedAt, type PhotoPoint, type StagePoint } from './view.ts';
+
+type Props = {
+  work: PhotoWork;
+  reading: ChartReading | null;
+  onCorners: (corners: Corners) => void;
+  onTap: (at: PhotoPoint) => void;
+};
+
+/** Room round the plot for rings and lettering. */
+const PLOT_MARGIN_PX = 50;
+
+const sizeOf = (element: HTMLElement) => ({ width: element.clientWidth, height: element.clientHeight });
+
+/** The photo, its four corners and the traced curves, all by finger: what the fingers mean is decided in `gestures`. */
+export function PhotoStage({ work, reading, onCorners, onTap }: Props) {
+  const root = useRef<HTMLDivElement>(null);
+  const step = useSignal<Step | null>(null);
+  const photo = { width: work.width_px, height: work.height_px };
+  // the reader moves the corners onto the printed frame; until it has answered they stand where the finger left them
+  const corners = (reading?.frameCorners_px as unknown as Corners | undefined) ?? work.corners;
+
+  const send = (event: StageEvent): void => {
+    if (!step.value) return;
+    const next = gesture(step.value.stage, step.value.going, event);
+    step.value = next;
+    for (const effect of next.effects ?? []) {
+      if (effect.type === 'corners') onCorners(effect.corners);
+      else onTap(effect.at);
+    }
+  };
+  useEffect(() => {
+    const element = root.current;
+    if (!element) return undefined;
+    const watch = new ResizeObserver(() => {
+      const size = sizeOf(element);
+      if (size.width === 0 || size.height === 0) return;
+      if (step.value) send({ type: 'resize', size });
+      else step.value = { stage: { photo, size, view: wholePhoto(photo, size), corners }, going: IDLE };
+    });
+    watch.observe(element);
+    const onWheel = (event: WheelEvent): void => {
+      event.preventDefault();
+      zoom(Math.exp(-event.deltaY / 300), at(event, element));
+    };
+    element.addEventListener('wheel', onWheel, { passive: false });
+    return () => {
+      watch.disconnect();
+      element.removeEventListener('wheel', onWheel);
+    };
+  }, []);
+  useEffect(() => {
+    const now = step.value;
+    const inHand = now?.going.name === 'dragging-handle' || now?.going.name === 'pressing-handle';
+    if (now && !inHand) step.value = { ...now, stage: { ...now.stage, corners } };
+  }, [corners]);
+
+  const zoom = (factor: number, where?: StagePoint): void => {
+    const now = step.value;
+    if (!now) return;
+    const { view, size } = now.stage;
+    step.value = { ...now, stage: { ...now.stage, view: zoomedAt(view, where ?? [size.width / 2, size.height / 2], factor, photo, size) } };
+  };
+  const showPlot = (): void => {
+    const now = step.value;
+    if (now) step.value = { ...now, stage: { ...now.stage, view: viewOf(now.stage.corners, photo, now.stage.size, PLOT_MARGIN_PX) } };
+  };
+  // once all corners are on, the plot fills the stage: the next thing to do is to tap a curve in it
+  const allPlaced = work.placed.every(Boolean);
+  const wasPlaced = useRef(allPlaced);
+  useEffect(() => {
+    if (allPlaced && !wasPlaced.current) showPlot();
+    wasPlaced.current = allPlaced;
+  }, [allPlaced]);
+  const nudge = (index: CornerIndex, by: PhotoPoint): void => {
+    const now = step.value;
+    if (!now) return;
+    const [x, y] = now.stage.corners[index];
+    onCorners(withCorner(now.stage.corners, index, [x + by[0], y + by[1]], photo));
+  };
+  const touch = (event: PointerEvent) => ({ id: event.pointerId, at: at(event, root.current!) });
+  const t = texts.value.photo;
+  const stage = step.value?.stage;
+  const going = step.value?.going;
+  const held = going?.name === 'dragging-handle' || going?.name === 'pressing-handle' ? going.data.corner : null;
+  return (
+    <div class="stage-frame">
+      <div
+        ref={root}
+        class="stage ltr"
+        onPointerDown={(event) => {
+          if (event.button > 0) return;
+          root.current?.setPointerCapture(event.pointerId);
+          send({ type: 'down', touch: touch(event) });
+        }}
+        onPointerMove={(event) => send({ type: 'move', touch: touch(event) })}
+        onPointerUp={(event) => send({ type: 'up', touch: touch(event) })}
+        onPointerCancel={(event) => send({ type: 'interrupt', id: event.pointerId })}
+        onKeyDown={(event) => event.key === 'Escape' && send({ type: 'cancel' })}
+      >
+        {stage && (
+          <>
+            <img
+              src={photoPicture(work.photoId, photo.width)}
+              alt={t.photoAlt}
+              draggable={false}
+              style={{
+                width: `${photo.width * stage.view.scale}px`,
+                height: `${photo.height * stage.view.scale}px`,
+                transform: `translate(${stage.view.x}px, ${stage.view.y}px)`,
+              }}
+            />
+            <svg class="stage-drawing" width={stage.size.width} height={stage.size.height} role="group" aria-label={t.cornersGroup}>
+              <Inked d={framePath(stage.view, stage.corners)} line={1.6} />
+              {reading?.curves.map((curve) => (
+                <Inked key={curve.id} d={linePath(stage.view, curve.points_px)} line={3} air dashed={curve.yAxis !== 'y1'} />
+              ))}
+              {work.seeds.map((seed) => (
+                <circle key={seed.id} cx={toStage(stage.view, seed.at)[0]} cy={toStage(stage.view, seed.at)[1]} r="5" class="seed" />
+              ))}
+              <AxisEnds axes={work.axes} place={(index, towards) => outside(stage.view, stage.corners, index, towards)} />
+              {CORNER_NAMES.map((name, index) => (
+                <Handle
+                  key={name}
+                  name={t.corners[name]}
+                  d={anglePath(stage.view, stage.corners, index, 18)}
+                  at={toStage(stage.view, stage.corners[index as CornerIndex])}
+                  placed={work.placed[index as CornerIndex]}
+                  held={held === index}
+                  onNudge={(by) => nudge(index as CornerIndex, by)}
+                />
+              ))}
+            </svg>
+            {held !== null && <LensView photoId={work.photoId} photo={photo} stage={stage} corner={held} />}
+          </>
+        )}
+      </div>
+      <div class="zoom-buttons">
+        <button type="button" class="icon" aria-label={t.closer} onClick={() => zoom(1.6)}>
+          <Icon name="plus" />
+        </button>
+        <button type="button" class="icon" aria-label={t.whole} onClick={() => zoom(0.01)}>
+          <Icon name="whole" />
+        </button>
+        {allPlaced && (
+          <button type="button" class="icon" aria-label={t.plotOnly} onClick={showPlot}>
+            <Icon name="chart" />
+          </button>
+        )}
+      </div>
+    </div>
+  );
+}
+
+const at = (event: MouseEvent, element: HTMLElement): StagePoint => {
+  const box = element.getBoundingClientRect();
+  return [event.clientX - box.left, event.clientY - box.top];
+};
+
+/** A line that can be seen on any photo: ink or blue on a light halo. */
+function Inked({ d, line, air, dashed }: { d: string; line: number; air?: boolean; dashed?: boolean }) {
+  return (
+    <>
+      <path d={d} class="on-photo-halo" stroke-width={line + 3.4} />
+      <path d={d} class={air ? 'on-photo-air' : 'on-photo'} stroke-width={line} stroke-dasharray={dashed ? '8 5' : undefined} />
+    </>
+  );
+}
+
+type HandleProps = { name: string; d: string; at: StagePoint; placed: boolean; held: boolean; onNudge: (by: PhotoPoint) => void };
+const ARROWS: Record<string, PhotoPoint> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+
+/** A corner: an inked angle, and round it a ring a fingertip finds. Arrow keys move it by a pixel, with shift by ten. */
+function Handle({ name, d, at: [x, y], placed, held, onNudge }: HandleProps) {
+  const onKey = (event: KeyboardEvent): void => {
+    const way = ARROWS[event.key];
+    if (!way) return;
+    event.preventDefault();
+    const far = event.shiftKey ? 10 : 1;
+    onNudge([way[0] * far, way[1] * far]);
+  };
+  return (
+    <g class={held ? 'handle held' : 'handle'} role="button" tabIndex={0} aria-label={name} onKeyDown={onKey}>
+      <circle cx={x} cy={y} r={placed && !held ? 13 : 20} class="ring-halo" />
+      <circle cx={x} cy={y} r={placed && !held ? 13 : 20} class={placed ? 'ring' : 'ring waiting'} />
+      <path d={d} class="on-photo-halo" stroke-width="8" />
+      <path d={d} class="on-photo" stroke-width="4.5" />
+    </g>
+  );
+}
+
+type Towards = 'below' | 'left' | 'right';
+
+/** The values typed for the ends of the axes, lettered at the corners they hold for. */
+function AxisEnds({ axes, place }: { axes: readonly AxisWork[]; place: (corner: number, towards: Towards) => StagePoint }) {
+  const tags = axes.flatMap((axis): { at: StagePoint; text: string; anchor: string }[] => {
+    if (axis.id === 'x')
+      return [
+        { at: place(0, 'below'), text: axis.minText, anchor: 'middle' },
+        { at: place(1, 'below'), text: axis.maxText, anchor: 'middle' },
+      ];
+    const side: Towards = axis.id === 'y1' ? 'left' : 'right';
+    const [low, high] = axis.id === 'y1' ? [0, 3] : [1, 2];
+    const anchor = axis.id === 'y1' ? 'end' : 'start';
+    return [
+      { at: place(low, side), text: axis.minText, anchor },
+      { at: place(high, side), text: axis.maxText, anchor },
+    ];
+  });
+  return (
+    <g class="axis-ends" aria-hidden="true">
+      {tags
+        .filter((tag) => tag.text !== '')
+        .map((tag) => (
+          <text key={`${tag.at}`} x={tag.at[0]} y={tag.at[1] + 4} text-anchor={tag.anchor}>
+            {tag.text}
+          </text>
+        ))}
+    </g>
+  );
+}

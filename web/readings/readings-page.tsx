@@ -1,0 +1,62 @@
+import { useSignal } from '@preact/signals';
+import type { ReadingsEvidence } from '../../src/job/types.ts';
+import { Caution } from '../cautions/caution.tsx';
+import { TopBar } from '../frame/top-bar.tsx';
+import { FanPlot } from '../plot/fan-plot.tsx';
+import { curveOfBlower, pointsOfBlower } from '../state/blower-curve.ts';
+import { job } from '../state/job.ts';
+import { texts } from '../texts/index.ts';
+import { EvidenceRemarks } from './remarks.tsx';
+import { ReadingsTable } from './table.tsx';
+import { RigPart } from './rig-part.tsx';
+import './readings.css';
+
+/** A test with home-made means: the rig as a drawing, the readings as a table, and the curve that grows from them. */
+export function ReadingsPage({ blowerId, index }: { blowerId: string; index: number }) {
+  const t = texts.value;
+  const allColumns = useSignal(false);
+  const at = job.value.blowers.findIndex((blower) => blower.id === blowerId);
+  const evidence = job.value.blowers[at]?.evidence[index];
+  if (evidence?.kind !== 'readings') {
+    return (
+      <>
+        <TopBar title={t.readings.title} back={{ page: 'blower', blowerId }} />
+        <p class="empty">{t.readings.gone}</p>
+      </>
+    );
+  }
+  const path = `/blowers/${at}/evidence/${index}`;
+  const points = pointsOfBlower(blowerId).filter((p) => p.kind === 'readings');
+  return (
+    <div class="readings">
+      <TopBar title={t.readings.title} small={t.readings.methods[evidence.rig.method]} back={{ page: 'blower', blowerId }} />
+      <RigPart path={path} evidence={evidence} />
+      <div class="live">
+        <FanPlot curve={curveOfBlower(blowerId)} points={points} height={190} label={t.blowers.curve} />
+      </div>
+      <ReadingsTable path={path} evidence={evidence} all={allColumns.value} />
+      <button type="button" class="tap" onClick={() => (allColumns.value = !allColumns.value)}>
+        {allColumns.value ? t.readings.fewerColumns : t.readings.moreColumns}
+      </button>
+      <EvidenceRemarks path={path} />
+      <Caution name="openRun" />
+      <Caution name="mains" />
+      <HowTo evidence={evidence} />
+    </div>
+  );
+}
+
+function HowTo({ evidence }: { evidence: ReadingsEvidence }) {
+  const t = texts.value.readings;
+  const steps = evidence.rig.method === 'orifice-cap' ? t.howToCap : t.howTo;
+  return (
+    <section class="part">
+      <h2>{t.how}</h2>
+      <ol class="welcome-steps plain">
+        {steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+    </section>
+  );
+}
