@@ -56,7 +56,9 @@ const seed: fc.Arbitrary<Seed> = fc.record({
 });
 
 function plant(seeds: Seed[], comb: boolean): Ductwork {
-  const parents = seeds.map(({ into }, i) => (i === 0 ? 0 : Math.min(i, Math.floor((comb ? 1 - (1 - into) ** 8 : into) * (i + 1)))));
+  const parents = seeds.map(({ into }, i) =>
+    i === 0 ? 0 : Math.min(i, Math.floor((comb ? 1 - (1 - into) ** 8 : into) * (i + 1))),
+  );
   const fed = new Set(parents);
   return {
     sections: seeds.map((each, i) => ({
@@ -72,7 +74,7 @@ function plant(seeds: Seed[], comb: boolean): Ductwork {
 /** A possible ductwork of up to `most` sections. */
 export const randomDuctwork = (most: number): fc.Arbitrary<Ductwork> =>
   fc
-    .tuple(fc.array(seed, { minLength: 1, maxLength: most }), fc.boolean())
+    .tuple(fc.array(seed, { minLength: 1, maxLength: most, size: 'max' }), fc.boolean())
     .map(([seeds, comb]) => plant(seeds, comb))
     .filter(({ sections }) => sections.some(({ pickup }) => pickup != null));
 
