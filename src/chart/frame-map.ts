@@ -70,7 +70,7 @@ export function frameMapOf(frame: SnappedFrame): FrameMap | null {
 }
 
 /** Distance from the chord's point to the printed line, across the side; the corners themselves have none. */
-function bowOf({ band, line }: FrameSide, onChord: (fraction: number) => readonly [number, number]): Bows[SideName] {
+function bowOf({ axis, line }: FrameSide, onChord: (fraction: number) => readonly [number, number]): Bows[SideName] {
   if (!line) return STRAIGHT;
   const from = onChord(0);
   const to = onChord(1);
@@ -82,11 +82,11 @@ function bowOf({ band, line }: FrameSide, onChord: (fraction: number) => readonl
     // where the normal through the chord's point meets the line: the strip and the chord are nearly parallel
     let e = 0;
     for (let i = 0; i < 3; i++) {
-      const dx = x + nx * e - band.start[0];
-      const dy = y + ny * e - band.start[1];
-      const t = dx * band.along[0] + dy * band.along[1];
-      const s = dx * band.across[0] + dy * band.across[1];
-      e -= (s - line.line.value(t)) / (nx * band.across[0] + ny * band.across[1]);
+      const dx = x + nx * e - axis.start[0];
+      const dy = y + ny * e - axis.start[1];
+      const t = dx * axis.along[0] + dy * axis.along[1];
+      const s = dx * axis.across[0] + dy * axis.across[1];
+      e -= (s - line.line.value(t)) / (nx * axis.across[0] + ny * axis.across[1]);
     }
     return e;
   };

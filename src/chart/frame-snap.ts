@@ -1,11 +1,11 @@
-import type { Grey } from './raster.ts';
+import type { Photo } from './raster.ts';
 import { findSideLines, type SideLine } from './side-lines.ts';
-import { sampleSideBand, type Polarity, type SideBand } from './side-band.ts';
+import { sampleWideBand, sideAxis, type Polarity, type SideAxis, type SideBand } from './side-band.ts';
 import { photoPoint, type Corners, type PhotoPoint } from './spaces.ts';
 
 /** One side of the plot frame as it runs in the photo. */
 export type FrameSide = {
-  readonly band: SideBand;
+  readonly axis: SideAxis;
   /** the printed line, or null where the frame is open on this side */
   readonly line: SideLine | null;
 };
@@ -38,41 +38,49 @@ export const FINGER_REACH_PX = 38;
  * Moves four roughly placed corners onto the printed plot frame.
  * Each side is the outermost strong line within reach of its two corners; a side without one is open and stays straight.
  */
-export function snapFrame(grey: Grey, rough: Corners): SnappedFrame {
-  const { sides, polarity } = findSides(grey, rough);
+export function snapFrame(photo: Photo, rough: Corners): SnappedFrame {
+  const { sides, polarity } = findSides(photo, rough);
   return { sides, polarity, corners: cornersOf(sides, rough) };
 }
 
 /** Takes the corners as they are; the printed sides only tell how the page bends between them. */
-export function exactFrame(grey: Grey, corners: Corners): SnappedFrame {
-  return { ...findSides(grey, corners), corners };
+export function exactFrame(photo: Photo, corners: Corners): SnappedFrame {
+  return { ...findSides(photo, corners), corners };
 }
 
-function findSides(grey: Grey, rough: Corners): Pick<SnappedFrame, 'sides' | 'polarity'> {
+function findSides(photo: Photo, rough: Corners): Pick<SnappedFrame, 'sides' | 'polarity'> {
   const bands = {} as Record<SideName, SideBand>;
   for (const name of SIDE_NAMES) {
     const [a, b] = ENDS[name];
     const length = Math.hypot(rough[b][0] - rough[a][0], rough[b][1] - rough[a][1]);
     const bow = Math.min(90, 0.035 * length);
-    bands[name] = sampleSideBand(grey, rough[a], rough[b], FINGER_REACH_PX + bow, FINGER_REACH_PX + 6);
+    bands[name] = sampleWideBand(photo, sideAxis(rough[a], rough[b]), FINGER_REACH_PX + bow, FINGER_REACH_PX + 6);
   }
-  const looks = (['dark', 'light'] as const).map((polarity) => {
+  const look = (polarity: Polarity) => {
     const sides = {} as Record<SideName, FrameSide>;
     let plain = 0;
     for (const name of SIDE_NAMES) {
-      const line = outermost(findSideLines(bands[name], polarity, FINGER_REACH_PX), OUTSIDE[name]);
-      sides[name] = { band: bands[name], line };
+      const line = outermost(
+        findSideLines(photo, bands[name], polarity, FINGER_REACH_PX),
+        OUTSIDE[name],
+        bands[name].length_px,
+      );
+      sides[name] = { axis: bands[name], line };
       if (line) plain += line.seen * line.contrast;
     }
     return { polarity, sides, plain };
-  });
-  const best = looks[0]!.plain >= 0.8 * looks[1]!.plain ? looks[0]! : looks[1]!;
-  return { sides: best.sides, polarity: best.polarity };
+  };
+  const dark = look('dark');
+  if (SIDE_NAMES.every((name) => (dark.sides[name].line?.clearness ?? 0) > 12 && dark.plain > 1.2)) return dark;
+  const light = look('light');
+  return dark.plain >= 0.8 * light.plain ? dark : light;
 }
 
 /** Grid lines next to the frame lie inside it, and are rarely darker: of the lines about as strong as the strongest, the outermost. */
-function outermost(lines: SideLine[], outside: 1 | -1): SideLine | null {
-  const real = lines.filter((l) => l.seen > 0.6 && l.clearness > 4 && l.line.residual < 1.2);
+function outermost(lines: SideLine[], outside: 1 | -1, length_px: number): SideLine | null {
+  const inReach = ({ line }: SideLine) =>
+    Math.abs(line.value(0)) <= FINGER_REACH_PX && Math.abs(line.value(length_px)) <= FINGER_REACH_PX;
+  const real = lines.filter((l) => l.seen > 0.6 && l.clearness > 4 && l.line.residual < 1.2 && inReach(l));
   if (!real.length) return null;
   const weight = (l: SideLine) => l.strength * l.seen * l.seen;
   const most = Math.max(...real.map(weight));
@@ -107,12 +115,12 @@ function crossing(a: FrameSide, b: FrameSide, near: PhotoPoint): PhotoPoint {
 }
 
 /** Signed distance of a point from a side's line, and the direction in which it grows. */
-function offsetFrom({ band, line }: FrameSide, x: number, y: number): { d: number; nx: number; ny: number } {
-  const dx = x - band.start[0];
-  const dy = y - band.start[1];
-  const t = dx * band.along[0] + dy * band.along[1];
-  const s = dx * band.across[0] + dy * band.across[1];
+function offsetFrom({ axis, line }: FrameSide, x: number, y: number): { d: number; nx: number; ny: number } {
+  const dx = x - axis.start[0];
+  const dy = y - axis.start[1];
+  const t = dx * axis.along[0] + dy * axis.along[1];
+  const s = dx * axis.across[0] + dy * axis.across[1];
   const value = line ? line.line.value(t) : 0;
   const slope = line ? line.line.slope(t) : 0;
-  return { d: s - value, nx: band.across[0] - slope * band.along[0], ny: band.across[1] - slope * band.along[1] };
+  return { d: s - value, nx: axis.across[0] - slope * axis.along[0], ny: axis.across[1] - slope * axis.along[1] };
 }

@@ -45,7 +45,7 @@ export function readHintedChart(photo: Photo, hints: FullHints): Result<ChartRea
   if (issues.length) return fail(issues);
 
   const corners = hints.frameCorners_px.map(([x, y]) => photoPoint(x, y)) as unknown as Corners;
-  const frame = hints.exact ? exactFrame(photo.grey, corners) : snapFrame(photo.grey, corners);
+  const frame = hints.exact ? exactFrame(photo, corners) : snapFrame(photo, corners);
   const map = frameMapOf(frame);
   if (!map)
     return fail([
