@@ -1,5 +1,6 @@
 import sharp from 'sharp';
 import { preparePhoto, type Photo } from '../../src/chart/index.ts';
+import { MOST_PIXELS } from './limits.ts';
 
 /**
  * File → pixels, ready for reading. The orientation tag is applied (a file that was stored upright has none, so doing
@@ -15,9 +16,6 @@ export async function decodePhoto(file: string): Promise<Photo> {
     .toBuffer({ resolveWithObject: true });
   return preparePhoto({ width: info.width, height: info.height, rgb: threeChannels(data, info.channels) });
 }
-
-/** A hundred megapixels: more than any phone of today stores in one photo. */
-const MOST_PIXELS = 100_000_000;
 
 /** Grey pictures come with one channel. */
 function threeChannels(data: Buffer, channels: number): Uint8Array {

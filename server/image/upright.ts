@@ -1,7 +1,6 @@
 import sharp from 'sharp';
+import { MOST_PIXELS } from './limits.ts';
 
-/** More pixels than any phone takes; a small file can claim far more (a decompression bomb). */
-export const MOST_PIXELS = 100_000_000;
 const SMALLEST_SIDE_px = 8;
 
 export type UprightPicture = { width_px: number; height_px: number };

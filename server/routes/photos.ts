@@ -3,7 +3,7 @@ import type { Request, Response } from 'express';
 import multer from 'multer';
 import type { Decoder } from '../image/decoder.ts';
 import { pictureFormat } from '../image/signature.ts';
-import { MOST_PIXELS } from '../image/upright.ts';
+import { MOST_PIXELS } from '../image/limits.ts';
 import type { PictureFault } from '../image/upright.ts';
 import { Refusal, onlyMethods } from '../problem.ts';
 import type { ChartReader } from '../readers/chart-reader.ts';
