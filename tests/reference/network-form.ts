@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Air } from '../../src/air/air.ts';
+import { darcyFrictionFactor } from '../../src/pipe/index.ts';
 import { compileNetwork, type Ductwork, type Element, type FanCurve, type Network } from '../../src/duct/index.ts';
 
 /** The twelve networks of fixtures/reference/network.json, and how they are said in a job's words. */
@@ -106,5 +107,50 @@ export function fanOf({ fan }: ReferenceNetwork): FanCurve {
   return {
     pressure_Pa: (q) => points[at(q)]![1] + slope(at(q)) * (q - points[at(q)]![0]),
     slope: (q) => slope(at(q)),
+  };
+}
+
+const area_m2 = (diameter_m: number): number => (Math.PI / 4) * diameter_m ** 2;
+
+/** Branches side by side from the box to the room lose like one: 1/√k adds up (fixtures/reference/network.json, `parallel_rule`). */
+function asOneBranch(branches: Branch[], { rho, mu }: ReferenceNetwork): Branch {
+  const first = branches[0]!;
+  const inverseRoots = branches.map(({ L, D, eps, K, Q }) => {
+    const reynolds = (rho * (Q! / area_m2(D)) * D) / mu;
+    const k = Object.values(K).reduce((sum, each) => sum + each, 0) + (darcyFrictionFactor(reynolds, eps / D) * L) / D;
+    return 1 / Math.sqrt(k);
+  });
+  const k = inverseRoots.reduce((sum, each) => sum + each, 0) ** -2;
+  return {
+    id: 'FLT',
+    from: first.from,
+    to: first.to,
+    L: 0.001,
+    D: first.D,
+    eps: first.eps,
+    K: { filters: k },
+    open: true,
+  };
+}
+
+/** A network with one branch in place of its unequal filters, which is what a job can say. */
+export function withOneFilter(reference: ReferenceNetwork): ReferenceNetwork {
+  const filters = reference.branches.filter(({ from }) => from === 'BOX');
+  if (filters.length === 0) return reference;
+  return {
+    ...reference,
+    branches: [...reference.branches.filter(({ from }) => from !== 'BOX'), asOneBranch(filters, reference)],
+  };
+}
+
+/** The same in a job's words, with its way out as the run behind the blower. */
+export function jobDuctwork(reference: ReferenceNetwork): Ductwork {
+  const wayOut = reference.branches.filter(({ from }) => from === 'F2' || from === 'BOX');
+  return {
+    ...suctionDuctwork(reference),
+    discharge: wayOut.flatMap(({ L, D, eps, K }) => [
+      { kind: 'pipe' as const, length_m: L, diameter_m: D, roughness_m: eps },
+      ...Object.entries(K).map(([fitting, k]) => ({ kind: 'fitting' as const, fitting, diameter_m: D, k })),
+    ]),
   };
 }

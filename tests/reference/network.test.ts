@@ -7,7 +7,15 @@ import {
   totalLoss_Pa,
   totalSlope,
 } from '../../src/duct/index.ts';
-import { compileReference, fanOf, REFERENCE_NETWORKS, suctionDuctwork, wayOutDuctwork } from './network-form.ts';
+import {
+  compileReference,
+  fanOf,
+  jobDuctwork,
+  REFERENCE_NETWORKS,
+  suctionDuctwork,
+  wayOutDuctwork,
+  withOneFilter,
+} from './network-form.ts';
 
 /**
  * fixtures/reference/network.json, route A: Colebrook friction, all branch flows, node pressures and the fan flow by a
@@ -61,5 +69,17 @@ describe.each(REFERENCE_NETWORKS)('$id', (reference) => {
     for (const { node, expected_Pa, found_Pa } of judged) {
       expect(Math.abs(found_Pa / expected_Pa - 1), `pressure at ${node}`).toBeLessThan(0.005);
     }
+  });
+
+  test('in a job’s own words, the way out as one run: fan flow 0.2 %, branches 0.5 %', () => {
+    const ductwork = jobDuctwork(withOneFilter(reference));
+    expect(ductworkIssues(ductwork)).toEqual([]);
+    const found = solveWithFan(compileReference(reference, ductwork), fan, [0, mostFlow]);
+    expect(Math.abs(found.totalFlow_m3_s / reference.operating_point.Q_fan - 1)).toBeLessThan(0.002);
+    ductwork.sections.forEach(({ id }, i) => {
+      const { Q, open } = reference.branches.find((branch) => branch.id === id)!;
+      if (!open || Q! < 0.01 * reference.operating_point.Q_fan) return;
+      expect(Math.abs(found.sectionFlow_m3_s[i]! / Q! - 1), `flow in ${id}`).toBeLessThan(0.005);
+    });
   });
 });

@@ -1,0 +1,3 @@
+import { benchSolver } from './solver.ts';
+
+await benchSolver();
