@@ -42,3 +42,12 @@ export function airInPipes(
 
 /** Below this the air counts as still: a shut gate's leak moves no dash. [m/s] */
 export const STILL_M_S = 1;
+
+/** Flow that runs through a section now, or through the way out. [m3/s] */
+export function flowInRun(shown: Case | null, run: string): number {
+  if (run === DISCHARGE) return shown?.operatingPoint?.flow_m3_s ?? 0;
+  return Math.abs(shown?.sections.find((section) => section.id === run)?.flow_m3_s ?? 0);
+}
+
+/** Speed of a flow in a round pipe. [m/s] */
+export const speedAt = (flow_m3_s: number, inside_m: number): number => flow_m3_s / ((Math.PI / 4) * inside_m ** 2);

@@ -8,7 +8,7 @@ import { MachineGlyph } from './glyphs/machine.tsx';
 import { Gate, OtherMark } from './glyphs/marks.tsx';
 import type { Label } from './layout/labels.ts';
 import { roundedPath } from './layout/polyline.ts';
-import { DISCHARGE } from './layout.ts';
+
 import type { Metrics, Place, PlacedPipe, Sheet } from './layout.ts';
 import { dune } from './dune.ts';
 import './drawing.css';
@@ -17,7 +17,10 @@ import './drawing.css';
 export type Touch = { piece: 'place'; place: Place } | { piece: 'blower' } | { piece: 'gate'; section: string };
 
 export type DrawingTexts = {
+  label: string;
   drum: string;
+  cone: string;
+  machine: (section: string) => string;
   filters: (count: number) => string;
   blower: string;
   out: string;
@@ -31,6 +34,8 @@ export type DrawingTexts = {
 type Props = {
   sheet: Sheet;
   metrics: Metrics;
+  /** drawn smaller as a whole, so that a small shop need not be scrolled */
+  shrink: number;
   ductwork: Ductwork;
   shown: Case | null;
   open: ReadonlySet<string>;
@@ -53,9 +58,11 @@ export function Drawing(props: Props) {
   return (
     <svg
       class="ducts"
+      role="group"
+      aria-label={texts.label}
       dir="ltr"
-      width={sheet.width}
-      height={sheet.height}
+      width={sheet.width * props.shrink}
+      height={sheet.height * props.shrink}
       viewBox={`0 0 ${sheet.width} ${sheet.height}`}
     >
       <Floor sheet={sheet} />
@@ -255,8 +262,8 @@ function WayOutArrow({
       )}
       <text
         class="halo"
-        x={up ? tip.x - 14 : tip.x + 2}
-        y={up ? tip.y + 6 : tip.y - 22}
+        x={up ? tip.x - 14 : (sheet.wayOut.wallX ?? tip.x) - 6}
+        y={up ? tip.y + 6 : tip.y - 26}
         font-size={metrics.font}
         text-anchor="end"
       >
@@ -282,7 +289,12 @@ function Names({
   const standing = [
     ...sheet.equipment.map(({ box, element }) => ({
       x: box.x + box.width / 2,
-      text: element.kind === 'filters' ? texts.filters(element.count) : texts.drum,
+      text:
+        element.kind === 'filters'
+          ? texts.filters(element.count)
+          : element.kind === 'cyclone' && !isDrum(element)
+            ? texts.cone
+            : texts.drum,
     })),
     { x: sheet.blower.at.x, text: texts.blower },
   ];
@@ -312,16 +324,21 @@ function Names({
   );
 }
 
+/** A name stands in ink, a speed in the blue of what moves, and plain ink where dust settles. */
 function Lettering({ label, font }: { label: Label; font: number }) {
+  const titled = label.lines.length > 1;
   return (
-    <text class={`halo ${label.tone}`} text-anchor={label.anchor} font-size={font}>
+    <text class="halo" text-anchor={label.anchor} font-size={font}>
       {label.lines.map((text, i) => (
-        <tspan key={text} x={label.at.x} y={label.at.y + font * (0.95 + i * 1.28)} class={i === 0 ? 'first' : ''}>
+        <tspan
+          key={text}
+          x={label.at.x}
+          y={label.at.y + font * (0.95 + i * 1.28)}
+          class={titled && i === 0 ? 'strong' : label.tone === 'air' ? 'strong air' : ''}
+        >
           {text}
         </tspan>
       ))}
     </text>
   );
 }
-
-export const isDischarge = (place: Place): boolean => place.section === DISCHARGE;

@@ -8,12 +8,12 @@ import { levelsBelow, placeLine } from './layout/place-lines.ts';
 import { DISCHARGE } from './layout/sheet.ts';
 import type { BlowerSpot, Drawing, OpenRoute, Sheet, WayOut } from './layout/sheet.ts';
 
-export { DESK, PHONE, TIGHT } from './layout/metrics.ts';
+export { between, DESK, PHONE, TIGHT } from './layout/metrics.ts';
 export type { Metrics } from './layout/metrics.ts';
 export * from './layout/sheet.ts';
 
 /** Gates of machines hang in a row this high above the floor, as a share of the riser. */
-const GATE_HEIGHT = 0.56;
+const GATE_HEIGHT = 0.64;
 
 /**
  * The side view of a shop: every machine on the floor line, its pipe up to the main, branches melting in, drum and
@@ -103,6 +103,7 @@ function placeWayOut(drawing: Drawing, blower: BlowerSpot, ductwork: Ductwork): 
       metrics,
       floorY: drawing.floorY,
       right: drawing.right,
+      risersRight: drawing.risersRight,
       open,
     });
     open.points.push(...way);

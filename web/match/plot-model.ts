@@ -1,6 +1,7 @@
 import type { Case, Interval, OperatingPoint } from '../../src/assessment.ts';
 import { fromBase, unitCalled } from '../../src/units/index.ts';
 import type { PlanView } from './plans.ts';
+import { smooth, smoothSquare } from './smooth.ts';
 
 export type Curve = { x: number[]; y: number[] };
 export type Spot = { x: number; y: number };
@@ -41,16 +42,14 @@ export function plotModel(plans: readonly PlanView[], chosen: PlanView, units: P
   if (!fanCase || fanCase.fanCurve.flow_m3_s.length === 0) return null;
   const system = (one: Case | null): Curve | null =>
     one && one.systemCurve.flow_m3_s.length > 0
-      ? { x: one.systemCurve.flow_m3_s.map(flow), y: one.systemCurve.totalPressure_Pa.map(pressure) }
+      ? smoothSquare({ x: one.systemCurve.flow_m3_s.map(flow), y: one.systemCurve.totalPressure_Pa.map(pressure) })
       : null;
   const spot = (point: OperatingPoint | null | undefined): Spot | null =>
     point ? { x: flow(point.flow_m3_s), y: pressure(point.totalPressure_Pa) } : null;
-  const fan = {
-    x: fanCase.fanCurve.flow_m3_s.map(flow),
-    y: fanCase.fanCurve.totalPressure_Pa.map(pressure),
-    low: fanCase.fanCurve.low95_Pa.map(pressure),
-    high: fanCase.fanCurve.high95_Pa.map(pressure),
-  };
+  const x = fanCase.fanCurve.flow_m3_s.map(flow);
+  const along = (values_Pa: number[]) => smooth({ x, y: values_Pa.map(pressure) });
+  const middle = along(fanCase.fanCurve.totalPressure_Pa);
+  const fan = { ...middle, low: along(fanCase.fanCurve.low95_Pa).y, high: along(fanCase.fanCurve.high95_Pa).y };
   const others = [...plans]
     .filter((plan) => plan !== chosen)
     .sort((a, b) => a.probability - b.probability)
@@ -130,13 +129,13 @@ function motorOf(chosen: PlanView, open: PlanView | null, flow: (si: number) => 
     loaded: at(chosen.loaded),
     allOpen: open && open !== chosen && open.open.length > chosen.open.length ? at(open.clean) : null,
   };
-  const y = fanCurve.shaftPower_W.map((power) => power * percent);
-  const high = fanCurve.shaftPowerHigh95_W.map((power) => power * percent);
+  const x = fanCurve.flow_m3_s.map(flow);
+  const along = (power_W: number[]) => smooth({ x, y: power_W.map((power) => power * percent) });
   const top = Math.max(100, ...Object.values(spots).map((spot) => spot?.y ?? 0));
   return {
-    curve: { x: fanCurve.flow_m3_s.map(flow), y },
-    low: fanCurve.shaftPowerLow95_W.map((power) => power * percent),
-    high,
+    curve: along(fanCurve.shaftPower_W),
+    low: along(fanCurve.shaftPowerLow95_W).y,
+    high: along(fanCurve.shaftPowerHigh95_W).y,
     max: top * 1.24,
     ...spots,
   };

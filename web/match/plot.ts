@@ -12,14 +12,19 @@ type Inks = Record<'ink' | 'ink2' | 'air' | 'airtint' | 'hair', string>;
 /** How ticks are written: digits and thousands as the user reads them. */
 export type WriteNumber = (value: number) => string;
 
+/** The newest drawing asked for in each box: an older one that is still waiting for the library gives way. */
+const newest = new WeakMap<HTMLElement, symbol>();
+
 export async function drawCurves(
   box: HTMLElement,
   model: PlotModel,
   frame: PlotFrame,
   write: WriteNumber,
 ): Promise<void> {
+  const mine = Symbol('drawing');
+  newest.set(box, mine);
   const { default: plotly } = await import('plotly.js-dist-min');
-  if (!box.isConnected) return;
+  if (newest.get(box) !== mine || !box.isConnected) return;
   const inks = inksNow();
   await plotly.react(box, traces(model, inks), layoutOf(frame, inks, write), {
     staticPlot: true,
@@ -29,6 +34,7 @@ export async function drawCurves(
 }
 
 export async function clearCurves(box: HTMLElement): Promise<void> {
+  newest.delete(box);
   const { default: plotly } = await import('plotly.js-dist-min');
   plotly.purge(box);
 }

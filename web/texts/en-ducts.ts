@@ -58,7 +58,8 @@ export const ducts = {
     outdoors: 'outdoors',
     returned: 'back into the room',
     settles: (speed: string, need: string) => `Dust settles in this pipe. It needs ${need}, here it runs at ${speed}.`,
-    settlesLong: 'Settled dust narrows the pipe and feeds a fire. Take a smaller pipe, open one more gate, or a stronger blower.',
+    settlesLong:
+      'Settled dust narrows the pipe and feeds a fire. Take a smaller pipe, open one more gate, or a stronger blower.',
     required: 'This plan must work',
     removePlan: 'Forget this plan',
     copyName: (name: string) => `${name} 2`,

@@ -68,7 +68,16 @@ export const ducts: DuctTexts = {
   budget: {
     title: 'کھنچاؤ کہاں جاتا ہے',
     of: (total, plan, filters) => [total, plan, filters].filter(Boolean).join('، '),
-    parts: { hood: 'منہ', hose: 'ہوز', pipe: 'پائپ', bends: 'موڑ', cyclone: 'ڈرم', filters: 'فلٹر', other: 'دیگر', 'way-out': 'باہر' },
+    parts: {
+      hood: 'منہ',
+      hose: 'ہوز',
+      pipe: 'پائپ',
+      bends: 'موڑ',
+      cyclone: 'ڈرم',
+      filters: 'فلٹر',
+      other: 'دیگر',
+      'way-out': 'باہر',
+    },
     most: {
       hood: 'سب سے زیادہ مشین کا منہ کھاتا ہے: گول اور چوڑا منہ پہلے مدد دے گا۔',
       hose: 'سب سے زیادہ ہوز کھاتا ہے: چھوٹا، چوڑا یا ہموار ہوز پہلے مدد دے گا۔',

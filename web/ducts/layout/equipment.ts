@@ -12,7 +12,13 @@ export type Standing = { box: Box; way: Point[]; outlet: { at: Point; from: Open
 /** a drum's lid stands proud of its wall [px] */
 export const LID = 5;
 
-type Spot = { metrics: Metrics; floorY: number; /** nothing may stand left of here */ right: number; open: OpenRoute };
+type Spot = {
+  metrics: Metrics;
+  floorY: number;
+  /** nothing may stand left of here */ right: number;
+  risersRight: number;
+  open: OpenRoute;
+};
 
 /** Stands a drum or a filter box on the floor behind what is drawn, and leads the open pipe into it. */
 export function standEquipment(element: Element, spot: Spot): Standing {
@@ -22,7 +28,8 @@ export function standEquipment(element: Element, spot: Spot): Standing {
   const radius = bendRadius(width);
   const top = floorY - size.height;
   const drawn = (x: number): Box => ({ x, y: top, width: size.width, height: size.height });
-  const start = spot.right + metrics.gap;
+  // a main's last leg to the floor keeps room beside it for its speed
+  const start = Math.max(spot.right + metrics.gap, open.from === 'main' ? spot.risersRight : 0);
   const clear =
     open.points.at(-1)!.x +
     (open.from === 'side' ? 3 * radius + metrics.gap : open.from === 'up' ? 2 * radius : radius * 0.8);

@@ -84,7 +84,7 @@ export function placeLabels(sheet: Sheet, wishes: readonly Wish[], metrics: Metr
     ...sheet.machines.map((machine) => machine.box),
     ...sheet.equipment.map((equipment) => equipment.box),
     sheet.blower.box,
-    { x: sheet.wayOut.tip.x - 44, y: sheet.wayOut.tip.y - 36, width: 60, height: 50 },
+    { x: sheet.wayOut.tip.x - 74, y: sheet.wayOut.tip.y - 42, width: 90, height: 56 },
     ...(sheet.wayOut.wallX === null ? [] : [{ x: sheet.wayOut.wallX - 3, y: 0, width: 14, height: sheet.floorY }]),
     { x: -1e4, y: -1e4, width: 2e4 + sheet.width, height: 1e4 },
     { x: -1e4, y: sheet.floorY - 2, width: 2e4 + sheet.width, height: 1e4 },

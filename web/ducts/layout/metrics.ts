@@ -70,7 +70,6 @@ export const TIGHT: Metrics = {
   blower: 0.88,
   shaftHeight: 27.3,
   hoop: 46,
-  font: 12.5,
   speedRoom: 45,
   nameWidth: 66,
 };
@@ -78,8 +77,8 @@ export const TIGHT: Metrics = {
 export const DESK: Metrics = {
   mmPerPx: 4.6,
   machine: 0.92,
-  edge: 26,
-  gap: 24,
+  edge: 20,
+  gap: 16,
   top: 104,
   levelStep: 92,
   riser: 404,
@@ -95,9 +94,29 @@ export const DESK: Metrics = {
   hoop: 92,
   wayOut: 'wall',
   font: 14,
-  speedRoom: 56,
+  speedRoom: 74,
   nameWidth: 110,
 };
 
 /** Width of a line of lettering, near enough to keep labels apart before a browser has measured them. */
 export const textWidth = (text: string, font: number): number => [...text].length * font * 0.56;
+
+/** Distances between two drawings' sizes: 0 is the first, 1 the second. */
+export function between(small: Metrics, large: Metrics, share: number): Metrics {
+  const mix = (a: number, b: number) => a + (b - a) * share;
+  const size = (a: Metrics['filters'], b: Metrics['filters']) => ({
+    width: mix(a.width, b.width),
+    height: mix(a.height, b.height),
+  });
+  const numbers = Object.fromEntries(
+    Object.entries(small).flatMap(([name, value]) =>
+      typeof value === 'number' ? [[name, mix(value, large[name as keyof Metrics] as number)]] : [],
+    ),
+  );
+  return {
+    ...large,
+    ...numbers,
+    cyclone: size(small.cyclone, large.cyclone),
+    filters: size(small.filters, large.filters),
+  };
+}

@@ -99,6 +99,7 @@ export function placeLine(drawing: Drawing, line: Line, level: number): OpenRout
         metrics,
         floorY: drawing.floorY,
         right: drawing.right,
+        risersRight: drawing.risersRight,
         open,
       });
       open.points.push(...way);

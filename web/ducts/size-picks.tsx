@@ -1,0 +1,53 @@
+import type { Job } from '../../src/job/types.ts';
+import type { Case } from '../../src/assessment.ts';
+import { elementsOf, mainDiameter_m } from '../edits/duct-run.ts';
+import { setRunDiameter } from '../edits/duct-size.ts';
+import { saying } from '../match/say.ts';
+import { perform } from '../state/job.ts';
+import type { DuctTexts } from '../texts/en-ducts.ts';
+import { say } from '../words/say.ts';
+import { flowInRun, speedAt } from './airflow.ts';
+import { sizesFor } from './trade-sizes.ts';
+
+type Props = { job: Job; run: string; shown: Case | null; needed_m_s: number | null; texts: DuctTexts };
+
+/** Sizes as they are sold, the inside that counts, and how fast the air of now would run in each. A tap changes the run at once. */
+export function SizePicks({ job, run, shown, needed_m_s, texts }: Props) {
+  const elements = elementsOf(job, run);
+  const now_m = mainDiameter_m(elements);
+  if (now_m === null) return null;
+  const pipe = elements.find((element) => element.kind === 'pipe');
+  const { sizes, family } = sizesFor(pipe?.surface);
+  const flow = flowInRun(shown, run);
+  return (
+    <div class="size-picks">
+      <p class="label">
+        {texts.piece.size}{' '}
+        <span class="second">
+          ({texts.piece.sizes[family]}; {texts.piece.sizeHint})
+        </span>
+      </p>
+      <div class="sizes" role="radiogroup" aria-label={texts.piece.size}>
+        {sizes.map((size) => {
+          const chosen = Math.abs(size.inside_m - now_m) < 0.0006;
+          const speed = flow > 0 ? speedAt(flow, size.inside_m) : null;
+          const slow = speed !== null && needed_m_s !== null && speed < needed_m_s;
+          return (
+            <button
+              key={size.name}
+              type="button"
+              role="radio"
+              aria-checked={chosen}
+              class={slow && chosen ? 'size haz' : 'size'}
+              onClick={() => perform(setRunDiameter(job, run, now_m, size.inside_m))}
+            >
+              <b>{size.name}</b>
+              <span>{say('length', size.inside_m)}</span>
+              {speed !== null && <i class={slow ? 'slow' : ''}>{saying.quantity('velocity', speed)}</i>}
+            </button>
+          );
+        })}
+      </div>
+    </div>
+  );
+}
