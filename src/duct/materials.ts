@@ -36,5 +36,7 @@ export const MATERIALS = {
   },
 } as const satisfies Record<string, MaterialRecord>;
 
+/** A name in the table of materials. */
 export type Material = keyof typeof MATERIALS;
+/** All names in the table of materials, in its order. */
 export const MATERIAL_NAMES = Object.keys(MATERIALS) as [Material, ...Material[]];

@@ -15,6 +15,7 @@ export type TransportRun = {
   rising: boolean;
 };
 
+/** What the speeds of a whole network are judged by. */
 export type Transport = {
   /** by section, in the job's order */
   sections: TransportRun[];
@@ -55,7 +56,7 @@ export function transportOf(network: Network, material: Material): Transport {
   const { sections, order, target, open } = network;
   const arriving = sections.map(nothing);
   const atBlower = nothing();
-  const runs: TransportRun[] = new Array(sections.length);
+  const runs = new Map<number, TransportRun>();
   for (const i of order) {
     const { pickup, minimumVelocity_m_s, elements } = sections[i]!;
     const here = arriving[i]!;
@@ -66,7 +67,7 @@ export function transportOf(network: Network, material: Material): Transport {
     }
     const own = pickup?.minimumVelocity_m_s ?? minimumVelocity_m_s;
     const run = followDust(elements, here.dusty);
-    runs[i] = judgedRun(run, here, own);
+    runs.set(i, judgedRun(run, here, own));
     if (run.dustyAtEnd) {
       const next = target[i]! < 0 ? atBlower : arriving[target[i]!]!;
       next.dusty = true;
@@ -78,7 +79,7 @@ export function transportOf(network: Network, material: Material): Transport {
     }
   }
   return {
-    sections: runs,
+    sections: sections.map((_, i) => runs.get(i)!),
     discharge: judgedRun(
       followDust(network.discharge, atBlower.openDusty),
       { ...atBlower, dusty: atBlower.openDusty },

@@ -93,7 +93,9 @@ export const SURFACES = {
   },
 } as const satisfies Record<string, SurfaceRecord>;
 
+/** A name in the table of surfaces. */
 export type Surface = keyof typeof SURFACES;
+/** All names in the table of surfaces, in its order. */
 export const SURFACE_NAMES = Object.keys(SURFACES) as [Surface, ...Surface[]];
 
 /** Roughness taken where nothing is said: the commonest duct, with a doubt wide enough for most others. */

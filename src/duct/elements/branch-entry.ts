@@ -4,6 +4,7 @@ import { branchEntry } from '../tables/index.ts';
 import { coefficientLoss } from './coefficient-loss.ts';
 import type { ElementKind } from './element.ts';
 
+/** Fields of a branch entering a main: its angle [degrees] and the branch's inside diameter [m]. */
 export const BranchEntry = z.strictObject({
   kind: z.literal('branch-entry'),
   angle_deg: between(0, 90, 'angle of the branch', 'angle').nullish(),
@@ -13,6 +14,7 @@ export const BranchEntry = z.strictObject({
   doubt: doubt(),
 });
 
+/** Branch entry: k on the branch's own velocity pressure; k by angle where it is not given. Source: ACGIH, see the table. */
 export const branchEntryKind: ElementKind<typeof BranchEntry> = {
   kind: 'branch-entry',
   label: 'branch into a main',

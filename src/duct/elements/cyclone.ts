@@ -4,6 +4,7 @@ import { cycloneCoefficient } from '../tables/index.ts';
 import { coefficientLoss } from './coefficient-loss.ts';
 import { circleArea_m2, type ElementFault, type ElementKind } from './element.ts';
 
+/** The drum under a cyclone, or the drum that is the cyclone: sizes [m] and what it is made of. Costs no pressure; it may be sucked in. */
 export const Drum = z.strictObject({
   material: oneOf(['steel', 'hdpe', 'plywood', 'other'], 'drum material').nullish(),
   diameter_m: positive('drum diameter', 'length').nullish(),
@@ -12,6 +13,7 @@ export const Drum = z.strictObject({
   lidThickness_m: positive('lid', 'length').nullish(),
 });
 
+/** Fields of a cyclone or drum separator: inside sizes [m], its own k on the inlet's velocity pressure where known. */
 export const Cyclone = z.strictObject({
   kind: z.literal('cyclone'),
   inletWidth_m: positive('inlet width', 'length').nullish(),
@@ -46,6 +48,7 @@ function faults(element: Cyclone): ElementFault[] {
   return found;
 }
 
+/** Cyclone: k on the velocity pressure of the inlet; k from geometry where it is not given. Source: two published models, see the table. */
 export const cycloneKind: ElementKind<typeof Cyclone> = {
   kind: 'cyclone',
   label: 'cyclone or drum',

@@ -22,6 +22,7 @@ export const DOUBT_KINDS = [
   'filters',
   'fixed-resistance',
 ] as const;
+/** One of the groups that err together. */
 export type DoubtKind = (typeof DOUBT_KINDS)[number];
 
 /** How surely a loss is known: elements that share `kind` share half of the variance, the other half is their own. */
@@ -40,8 +41,10 @@ export type LossTerm = { doubt: LossDoubt } & (
   | { law: 'power'; flow_m3_s: number; pressure_Pa: number; exponent: number }
 );
 
+/** Filters new, or as full as they are allowed to get. */
 export type FilterState = 'clean' | 'loaded';
 
+/** What an element's loss depends on besides the flow. */
 export type LossContext = { air: Air; filterState: FilterState };
 
 /** Where a loss is booked in the pressure budget. */

@@ -1,12 +1,11 @@
 import { z } from 'zod';
 import { between, nonNegative, positive, doubt } from '../../fields.ts';
-import { ENTRIES, ENTRY_NAMES, entryCoefficient } from '../tables/index.ts';
+import { ENTRY_NAMES, entryCoefficient } from '../tables/index.ts';
 import { coefficientLoss } from './coefficient-loss.ts';
 import type { ElementKind } from './element.ts';
 import { unknownName } from './unknown-name.ts';
 
-export { ENTRY_NAMES };
-
+/** Fields of a hood, a machine's port or an open pipe end: its name in the table and the duct's inside diameter [m]. */
 export const Entry = z.strictObject({
   kind: z.literal('entry'),
   entry: z
@@ -22,6 +21,7 @@ export const Entry = z.strictObject({
   doubt: doubt(),
 });
 
+/** Entry: k on the duct's velocity pressure; k by name where it is not given. Source: see the table. */
 export const entryKind: ElementKind<typeof Entry> = {
   kind: 'entry',
   label: 'hood or open end',
@@ -30,6 +30,6 @@ export const entryKind: ElementKind<typeof Entry> = {
     coefficientLoss(element, 'entry', element, () => entryCoefficient(element.entry, element.hoodAngle_deg)),
   ],
   part: () => 'hood',
-  faults: (element) => unknownName(element.entry, 'entry', element.k, Object.keys(ENTRIES)),
+  faults: (element) => unknownName(element.entry, 'entry', element.k, ENTRY_NAMES),
   source: 'Idelchik diagrams 3-1, 3-4; ACGIH hood entries; manuals of woodworking machines',
 };

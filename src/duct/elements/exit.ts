@@ -3,6 +3,7 @@ import { nonNegative, positive, doubt } from '../../fields.ts';
 import { coefficientLoss } from './coefficient-loss.ts';
 import type { ElementKind } from './element.ts';
 
+/** Fields of the place where air leaves a duct for the open or for a large box: its inside diameter [m]. */
 export const Exit = z.strictObject({
   kind: z.literal('exit'),
   diameter_m: positive('diameter', 'length'),
@@ -11,6 +12,7 @@ export const Exit = z.strictObject({
   doubt: doubt(),
 });
 
+/** Exit: the whole velocity pressure is lost, k = 1 by definition. */
 export const exitKind: ElementKind<typeof Exit> = {
   kind: 'exit',
   label: 'way out into the open',

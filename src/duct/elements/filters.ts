@@ -3,6 +3,7 @@ import { between, nonNegative, positive, doubt } from '../../fields.ts';
 import { densityCorrection } from './density-correction.ts';
 import { MEASURED_DOUBT, type ElementKind } from './element.ts';
 
+/** One filter as rated or measured: flow [m3/s], pressure new and full [Pa], exponent of the flow [-]. */
 export const FilterElement = z.strictObject({
   cleanFlow_m3_s: positive('flow of the test', 'flow'),
   cleanPressure_Pa: nonNegative('pressure when new', 'pressure'),
@@ -10,6 +11,7 @@ export const FilterElement = z.strictObject({
   exponent: between(0.5, 3, 'exponent', undefined, '1 for deep paper, 2 for an orifice').nullish(),
 });
 
+/** Fields of equal filters side by side. */
 export const Filters = z.strictObject({
   kind: z.literal('filters'),
   count: between(1, 10_000, 'filters side by side'),
@@ -28,6 +30,7 @@ export const USUAL_FILTER_EXPONENT = 1.5;
 /** With the exponent guessed as well, a filter is known half as surely. */
 const GUESSED_EXPONENT_DOUBT = 0.2;
 
+/** Filters: p·((Q/count)/cleanFlow)^exponent, p new or full, corrected to the air at hand when the test's air is known. */
 export const filtersKind: ElementKind<typeof Filters> = {
   kind: 'filters',
   label: 'filters',

@@ -5,8 +5,7 @@ import { coefficientLoss } from './coefficient-loss.ts';
 import type { ElementKind } from './element.ts';
 import { unknownName } from './unknown-name.ts';
 
-export { FITTING_NAMES };
-
+/** Fields of a bend or other named fitting: its name, inside diameter [m], and how it is made. */
 export const Fitting = z.strictObject({
   kind: z.literal('fitting'),
   fitting: z
@@ -27,6 +26,7 @@ export const Fitting = z.strictObject({
   doubt: doubt(),
 });
 
+/** Fitting: k on the pipe's velocity pressure, times count; k by name and shape where it is not given. Source: see the tables. */
 export const fittingKind: ElementKind<typeof Fitting> = {
   kind: 'fitting',
   label: 'bend or fitting',

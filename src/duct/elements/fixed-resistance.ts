@@ -3,6 +3,7 @@ import { between, nonNegative, positive, doubt } from '../../fields.ts';
 import { MEASURED_DOUBT, type ElementKind } from './element.ts';
 import { densityCorrection } from './density-correction.ts';
 
+/** Fields of a resistance somebody measured: pressure [Pa] at a flow [m3/s], and the exponent of the flow [-]. */
 export const FixedResistance = z.strictObject({
   kind: z.literal('fixed-resistance'),
   flow_m3_s: positive('flow of the test', 'flow'),
@@ -21,6 +22,7 @@ export const FixedResistance = z.strictObject({
 /** Most things that resist air (holes, bends, grids, machines) lose with the square of the flow. */
 const USUAL_EXPONENT = 2;
 
+/** Measured resistance: pressure·(Q/flow)^exponent, by definition of the job contract. */
 export const fixedResistanceKind: ElementKind<typeof FixedResistance> = {
   kind: 'fixed-resistance',
   label: 'measured resistance',

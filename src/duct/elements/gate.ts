@@ -4,6 +4,7 @@ import { gate } from '../tables/index.ts';
 import { coefficientLoss } from './coefficient-loss.ts';
 import type { ElementKind } from './element.ts';
 
+/** Fields of a slide gate left somewhere between open and shut; a gate that plans open and close is the section's own. */
 export const GateElement = z.strictObject({
   kind: z.literal('gate'),
   diameter_m: positive('diameter', 'length'),
@@ -13,6 +14,7 @@ export const GateElement = z.strictObject({
   doubt: doubt(),
 });
 
+/** Gate: k on the full pipe's velocity pressure; k by opening where it is not given. Source: Idelchik, see the table. */
 export const gateKind: ElementKind<typeof GateElement> = {
   kind: 'gate',
   label: 'slide gate',

@@ -24,6 +24,7 @@ export const Element = z.discriminatedUnion('kind', [
   Filters,
   FixedResistance,
 ]);
+/** Any duct element, parsed. */
 export type Element = z.infer<typeof Element>;
 
 /** The registry: every kind of duct element, in the order in which forms offer them. */

@@ -3,6 +3,7 @@ import { nonNegative, oneOf, positive, doubt, between } from '../../fields.ts';
 import { SURFACE_NAMES, SURFACES, UNKNOWN_SURFACE } from '../../pipe/index.ts';
 import { GIVEN_ROUGHNESS_DOUBT, type ElementKind } from './element.ts';
 
+/** Fields of a straight run: inside diameter and length [m], its surface or its own roughness [m]. */
 export const Pipe = z.strictObject({
   kind: z.literal('pipe'),
   surface: oneOf(SURFACE_NAMES, 'surface').nullish(),

@@ -4,6 +4,7 @@ import { reducer } from '../tables/index.ts';
 import { coefficientLoss } from './coefficient-loss.ts';
 import type { ElementKind } from './element.ts';
 
+/** Fields of a change of diameter, in flow direction [m]. */
 export const Reducer = z.strictObject({
   kind: z.literal('reducer'),
   fromDiameter_m: positive('diameter before', 'length'),
@@ -13,6 +14,7 @@ export const Reducer = z.strictObject({
   doubt: doubt(),
 });
 
+/** Reducer: k on the velocity pressure of the smaller side; k from shape where it is not given. Source: Crane, see the table. */
 export const reducerKind: ElementKind<typeof Reducer> = {
   kind: 'reducer',
   label: 'change of diameter',

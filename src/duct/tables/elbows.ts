@@ -5,7 +5,9 @@ import { alongRows, type Coefficient, type Rows } from './coefficient.ts';
  * `elbows_computed`, `elbows_handbook`, `mitre_computed`.
  */
 
+/** Angles elbows are made in [degrees]. */
 export type ElbowAngle = 90 | 60 | 45 | 30;
+/** How a bend is made: inside diameter [m], centre-line radius / diameter [-], number of gores (0 or none: smooth), vanes. */
 export type ElbowShape = {
   diameter_m: number;
   radiusRatio?: number | null;

@@ -55,7 +55,9 @@ export const ENTRIES = {
 // prettier-ignore
 export const TAPERED_HOODS: Rows = [[15, 0.15], [30, 0.08], [45, 0.06], [60, 0.08], [90, 0.15], [120, 0.26], [150, 0.4], [180, 0.5]];
 
+/** A name in the table of entries. */
 export type EntryName = keyof typeof ENTRIES;
+/** All names in the table of entries, in its order. */
 export const ENTRY_NAMES = Object.keys(ENTRIES) as [EntryName, ...EntryName[]];
 
 /** Loss coefficient of a named entry; undefined when the table does not know the name. A name left out is a plain end. */

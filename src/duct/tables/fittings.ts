@@ -62,7 +62,9 @@ export const FITTINGS = {
   'stack-head': { label: 'open stack head', part: 'other', doubtKind: 'exit', coefficient: () => STACK_HEAD },
 } as const satisfies Record<string, FittingRecord>;
 
+/** A name in the table of fittings. */
 export type FittingName = keyof typeof FITTINGS;
+/** All names in the table of fittings, in its order. */
 export const FITTING_NAMES = Object.keys(FITTINGS) as [FittingName, ...FittingName[]];
 
 /** The record of a fitting, or undefined when the table does not know the name. */
