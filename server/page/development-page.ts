@@ -9,7 +9,7 @@ export async function developmentPage(root: string, server: Server): Promise<Rou
     root: join(root, 'web'),
     configFile: join(root, 'web/vite.config.ts'),
     appType: 'spa',
-    server: { middlewareMode: true, hmr: { server } },
+    server: { middlewareMode: true, ws: { server } },
   });
   const router = Router();
   router.use(vite.middlewares);
