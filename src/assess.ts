@@ -1,4 +1,4 @@
-import { siteAir } from './air/index.ts';
+import { pressureAltitude, siteAir } from './air/index.ts';
 import type { Assessment } from './assessment.ts';
 import { candidateOf } from './blower-curve.ts';
 import { ductworkWarnings, ELEMENT_KINDS, type FilterState } from './duct/index.ts';
@@ -30,18 +30,17 @@ export function assess(job: Job): Assessment {
   };
 
   const judged = job.blowers.map((blower, i) => {
-    const path = pointer('blowers', i);
-    const situation = {
+    const place = {
       air,
       supply: job.supply,
-      altitude_m: job.site.altitude_m ?? null,
+      altitude_m: job.site.altitude_m ?? pressureAltitude(air.pressure_Pa),
       ambient_C: job.site.airTemperature_C ?? null,
       ductwork: job.ductwork,
-      drawCount: draws,
-      path,
+      path: pointer('blowers', i),
     };
-    const candidate = candidateOf(blower, situation);
-    const judge = (plan: (typeof plans)[number]) => filterStates.map((state) => judgeCase(context, candidate, plan, state));
+    const candidate = candidateOf(blower, place, draws);
+    const judge = (plan: (typeof plans)[number]) =>
+      filterStates.map((state) => judgeCase(context, candidate, plan, state));
     const cases = plans.flatMap(judge);
     const motorOnly = plans.includes(everyGateOpen) ? [] : judge(everyGateOpen);
     const verdict = judgeBlower(candidate, cases, motorOnly, facts);
@@ -60,7 +59,12 @@ export function assess(job: Job): Assessment {
       judged.map((j) => j.blower),
       (id) => prices.get(id) ?? null,
     ),
-    warnings: unique([...airWarnings, ...planWarnings, ...ductworkWarnings(job.ductwork), ...judged.flatMap((j) => j.warnings)]),
+    warnings: unique([
+      ...airWarnings,
+      ...planWarnings,
+      ...ductworkWarnings(job.ductwork),
+      ...judged.flatMap((j) => j.warnings),
+    ]),
   };
 }
 

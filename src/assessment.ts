@@ -68,7 +68,10 @@ export type PickupResult = {
 };
 
 /** Where the blower's total pressure goes along the way of the worst pick-up, and on to the open air. */
-export type BudgetPart = { part: 'hood' | 'hose' | 'pipe' | 'bends' | 'cyclone' | 'filters' | 'other' | 'way-out'; pressure_Pa: number };
+export type BudgetPart = {
+  part: 'hood' | 'hose' | 'pipe' | 'bends' | 'cyclone' | 'filters' | 'other' | 'way-out';
+  pressure_Pa: number;
+};
 
 export type MotorResult = {
   shaftPower_W: number | null;
@@ -111,9 +114,20 @@ export type StateResult = {
   gatePlan: string | null;
 };
 
-export type MeasureNext = { measurement: string; text: string; expectedDoubtRemoved: number; detail: Record<string, unknown> };
+export type MeasureNext = {
+  measurement: string;
+  text: string;
+  expectedDoubtRemoved: number;
+  detail: Record<string, unknown>;
+};
 export type PatchOperation = { op: 'add' | 'replace' | 'remove'; path: string; value?: unknown };
-export type Remedy = { kind: string; text: string; change: PatchOperation[]; verdictAfter: Verdict; probabilityAfter: number };
+export type Remedy = {
+  kind: string;
+  text: string;
+  change: PatchOperation[];
+  verdictAfter: Verdict;
+  probabilityAfter: number;
+};
 
 export type BlowerResult = {
   blowerId: string;

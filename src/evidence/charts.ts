@@ -10,14 +10,30 @@ import { CHART_AIR_DENSITY, factorsTo, type RunState } from './run-state.ts';
 const USEFUL_EFFICIENCY = 0.05;
 
 /** A chart brought to run speed and site air, with the tolerance of its grade. */
-export function chartCurve(chart: ChartEvidence, run: RunState, path: string): { curve: ChartCurve; warnings: Warning[] } {
+export function chartCurve(
+  chart: ChartEvidence,
+  run: RunState,
+  path: string,
+): { curve: ChartCurve; warnings: Warning[] } {
   const warnings: Warning[] = [];
   if (chart.speed_rpm == null)
-    warnings.push({ code: 'speed-assumed', text: 'The chart names no speed: it is taken to hold at the speed the wheel will run at.', path: `${path}/speed_rpm` });
+    warnings.push({
+      code: 'speed-assumed',
+      text: 'The chart names no speed: it is taken to hold at the speed the wheel will run at.',
+      path: `${path}/speed_rpm`,
+    });
   if (chart.airDensity_kg_m3 == null)
-    warnings.push({ code: 'density-assumed', text: `The chart names no air density: standard air of ${CHART_AIR_DENSITY} kg/m³ is taken.`, path: `${path}/airDensity_kg_m3` });
+    warnings.push({
+      code: 'density-assumed',
+      text: `The chart names no air density: standard air of ${CHART_AIR_DENSITY} kg/m³ is taken.`,
+      path: `${path}/airDensity_kg_m3`,
+    });
   if (chart.pressureKind == null)
-    warnings.push({ code: 'pressure-kind-assumed', text: 'The chart does not say static or total pressure: static is taken, the lower of the two.', path: `${path}/pressureKind` });
+    warnings.push({
+      code: 'pressure-kind-assumed',
+      text: 'The chart does not say static or total pressure: static is taken, the lower of the two.',
+      path: `${path}/pressureKind`,
+    });
 
   const kind = chart.pressureKind ?? 'static';
   const factors = factorsTo(run, chart.speed_rpm ?? null, chart.airDensity_kg_m3 ?? CHART_AIR_DENSITY);
@@ -30,6 +46,7 @@ export function chartCurve(chart: ChartEvidence, run: RunState, path: string): {
       deviation: chartDeviation(chart.accuracyGrade ?? UNKNOWN_GRADE),
       group: chart.photoId ? `photo:${chart.photoId}` : path,
       speedDistance: Math.abs(Math.log(factors.flow)),
+      path,
     },
     warnings,
   };

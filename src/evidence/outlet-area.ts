@@ -18,21 +18,37 @@ export function outletArea(blower: Blower, ductwork: Ductwork | null, path: stri
   if (blower.outletArea_m2 != null) return { area_m2: blower.outletArea_m2, sd: 0, warnings: [] };
   const guess = guessedDiameter(blower, ductwork);
   const warn = (how: string): Warning[] => [
-    { code: 'outlet-area-unknown', text: `The blower's outlet was not measured: ${how}. Measure its opening, the doubt shrinks.`, path: `${path}/outletArea_m2` },
+    {
+      code: 'outlet-area-unknown',
+      text: `The blower's outlet was not measured: ${how}. Measure its opening, the doubt shrinks.`,
+      path: `${path}/outletArea_m2`,
+    },
   ];
   if (guess === null) return { area_m2: null, sd: 0, warnings: warn('static and total pressure are taken as equal') };
   return { area_m2: guess.areaFactor * (Math.PI / 4) * guess.diameter_m ** 2, sd: GUESS_SD, warnings: warn(guess.how) };
 }
 
-function guessedDiameter(blower: Blower, ductwork: Ductwork | null): { diameter_m: number; areaFactor: number; how: string } | null {
+function guessedDiameter(
+  blower: Blower,
+  ductwork: Ductwork | null,
+): { diameter_m: number; areaFactor: number; how: string } | null {
   const first = ductwork?.discharge?.find((e) => 'diameter_m' in e);
-  if (first && 'diameter_m' in first) return { diameter_m: first.diameter_m, areaFactor: 1, how: 'the first piece of the way out stands in for it' };
+  if (first && 'diameter_m' in first)
+    return { diameter_m: first.diameter_m, areaFactor: 1, how: 'the first piece of the way out stands in for it' };
   for (const e of blower.evidence)
     if (e.kind === 'readings' && e.rig.side === 'outlet' && e.rig.pipeDiameter_m != null)
       return { diameter_m: e.rig.pipeDiameter_m, areaFactor: 1, how: 'the test pipe on its outlet stands in for it' };
   if (blower.wheel.inletDiameter_m != null)
-    return { diameter_m: blower.wheel.inletDiameter_m, areaFactor: OUTLET_OVER_INLET, how: 'it is guessed from the inlet' };
+    return {
+      diameter_m: blower.wheel.inletDiameter_m,
+      areaFactor: OUTLET_OVER_INLET,
+      how: 'it is guessed from the inlet',
+    };
   if (blower.wheel.diameter_m != null)
-    return { diameter_m: INLET_OVER_WHEEL * blower.wheel.diameter_m, areaFactor: OUTLET_OVER_INLET, how: 'it is guessed from the wheel' };
+    return {
+      diameter_m: INLET_OVER_WHEEL * blower.wheel.diameter_m,
+      areaFactor: OUTLET_OVER_INLET,
+      how: 'it is guessed from the wheel',
+    };
   return null;
 }

@@ -19,7 +19,13 @@ export function ratedPoint(
   const plate = point.photoId ? `photo:${point.photoId}` : 'plate';
   const warnings: Warning[] =
     point.pressureKind == null
-      ? [{ code: 'pressure-kind-assumed', text: 'The plate does not say static or total pressure: static is taken, the lower of the two.', path: `${path}/pressureKind` }]
+      ? [
+          {
+            code: 'pressure-kind-assumed',
+            text: 'The plate does not say static or total pressure: static is taken, the lower of the two.',
+            path: `${path}/pressureKind`,
+          },
+        ]
       : [];
   // half of the variance is the plate's, shared by its points, half the point's own
   const half = Math.SQRT1_2;

@@ -17,7 +17,13 @@ export function wheelSpeed(blower: Blower, supply: Supply, path: string): WheelS
   if (blower.runSpeed_rpm != null) return { speed_rpm: blower.runSpeed_rpm, sd: STATED_SD, warnings: [] };
   const measured = measuredSpeed(blower, supply);
   if (measured !== null) {
-    const { relativeSd, warnings } = runSpeed({ motor: blower.motor, drive: blower.drive, supply, measuredSpeed_rpm: measured, path });
+    const { relativeSd, warnings } = runSpeed({
+      motor: blower.motor,
+      drive: blower.drive,
+      supply,
+      measuredSpeed_rpm: measured,
+      path,
+    });
     return { speed_rpm: measured, sd: relativeSd, warnings };
   }
   const plate = runSpeed({ motor: blower.motor, drive: blower.drive, supply, path });
@@ -28,7 +34,11 @@ export function wheelSpeed(blower: Blower, supply: Supply, path: string): WheelS
     speed === null
       ? 'Nobody knows how fast the wheel turns: measure it, or read the motor plate and the pulleys.'
       : 'The run speed is not known and is taken from the chart: measure it, or read the motor plate and the pulleys.';
-  return { speed_rpm: speed, sd: speed === null ? 0 : FROM_CHART_SD, warnings: [{ code: 'speed-unknown', text, path: `${path}/runSpeed_rpm` }] };
+  return {
+    speed_rpm: speed,
+    sd: speed === null ? 0 : FROM_CHART_SD,
+    warnings: [{ code: 'speed-unknown', text, path: `${path}/runSpeed_rpm` }],
+  };
 }
 
 /** Readings turned by the job's own drive: `sameDrive` is true unless said otherwise. */
@@ -54,8 +64,15 @@ export function driveChange(
 ): number {
   if (testedWith === null || (testedWith.drive == null && testedWith.motor == null)) return 1;
   const now = runSpeed({ motor: blower.motor, drive: blower.drive, supply }).speed_rpm;
-  const then = runSpeed({ motor: testedWith.motor ?? blower.motor, drive: testedWith.drive ?? blower.drive, supply }).speed_rpm;
+  const then = runSpeed({
+    motor: testedWith.motor ?? blower.motor,
+    drive: testedWith.drive ?? blower.drive,
+    supply,
+  }).speed_rpm;
   if (now !== null && then !== null) return now / then;
-  const ratio = (d: Drive) => (d.kind === 'belt' && d.motorPulleyDiameter_m != null && d.wheelPulleyDiameter_m != null ? d.motorPulleyDiameter_m / d.wheelPulleyDiameter_m : 1);
+  const ratio = (d: Drive) =>
+    d.kind === 'belt' && d.motorPulleyDiameter_m != null && d.wheelPulleyDiameter_m != null
+      ? d.motorPulleyDiameter_m / d.wheelPulleyDiameter_m
+      : 1;
   return ratio(blower.drive) / ratio(testedWith.drive ?? blower.drive);
 }

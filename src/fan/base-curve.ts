@@ -89,7 +89,11 @@ export function baseFromFamily(family: FamilyShape, pressure_Pa: number, flow_m3
 }
 
 /** Power points over x, continued by the family's shape at both ends; without points the family's shape alone. */
-function powerOver(power: ChartPoints | null, flowScale: number, family: FamilyShape): { power: Interpolant; scale: number } {
+function powerOver(
+  power: ChartPoints | null,
+  flowScale: number,
+  family: FamilyShape,
+): { power: Interpolant; scale: number } {
   const shape = shapePreservingCubic(family.powerShape);
   if (!power || power.length === 0) return { power: shape, scale: 1 };
   const points = sortedByFlow(power);
@@ -97,7 +101,12 @@ function powerOver(power: ChartPoints | null, flowScale: number, family: FamilyS
   const known = points.map(([q, p]) => [q / flowScale, p / scale] as [number, number]);
   const first = known[0]!;
   const last = known[known.length - 1]!;
-  const low = first[0] > 1e-9 ? [0, 0.33, 0.67].map((s) => [s * first[0], (first[1] * shape.value(s * first[0])) / shape.value(first[0])] as [number, number]) : [];
+  const low =
+    first[0] > 1e-9
+      ? [0, 0.33, 0.67].map(
+          (s) => [s * first[0], (first[1] * shape.value(s * first[0])) / shape.value(first[0])] as [number, number],
+        )
+      : [];
   const high =
     last[0] < 0.995
       ? [0.33, 0.67, 1].map((s) => {

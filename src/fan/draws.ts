@@ -1,7 +1,8 @@
 import { normalDeviates } from '../numeric/deviates.ts';
 import { drawUnknowns } from './fit.ts';
 import { tabulated } from '../numeric/interpolate.ts';
-import { curveModel } from './model.ts';
+import { CURVE_UNKNOWNS, curveModel } from './model.ts';
+import { DRIVE_EFFICIENCY_ERROR } from './observation.ts';
 import type { FanEstimate } from './estimate.ts';
 
 /**
@@ -15,7 +16,7 @@ export type FanDraws = {
   /** count × flows, total pressure [Pa] and shaft power of the wheel [W] */
   total_Pa: Float64Array;
   shaftPower_W: Float64Array;
-  /** per draw, a standard normal deviate for the drive's efficiency */
+  /** per draw, a deviate for the drive's efficiency: the one the power was read through, else one of its own */
   driveDeviate: Float64Array;
 };
 
@@ -25,7 +26,10 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const { posterior, knots_m3_s } = estimate;
   const { base } = estimate.model;
   // a thousand curves are read off a fine table instead of the cubic: 1e-6 of the top pressure apart, three times as fast
-  const model = curveModel({ ...estimate.model, base: { ...base, pressure: tabulated(base.pressure), power: tabulated(base.power) } });
+  const model = curveModel({
+    ...estimate.model,
+    base: { ...base, pressure: tabulated(base.pressure), power: tabulated(base.power) },
+  });
   const top = knots_m3_s[knots_m3_s.length - 1]!;
   const dimensions = posterior.dimensions + 1;
   const deviates = normalDeviates(count, dimensions, seed);
@@ -34,9 +38,10 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const power = new Float64Array(count * flows.length);
   const driveDeviate = new Float64Array(count);
   const z = new Float64Array(posterior.dimensions);
+  const drive = posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR);
   for (let d = 0; d < count; d++) {
     const curve = model.curve(drawUnknowns(posterior, deviates, d * dimensions, z));
-    driveDeviate[d] = deviates[d * dimensions + dimensions - 1]!;
+    driveDeviate[d] = drive < 0 ? deviates[d * dimensions + dimensions - 1]! : z[CURVE_UNKNOWNS + drive]!;
     curve.sample(flows, total, power, d * flows.length);
   }
   return { count, flows_m3_s: flows, total_Pa: total, shaftPower_W: power, driveDeviate };
@@ -57,7 +62,16 @@ export type CurveBand = {
 export function curveBand(estimate: FanEstimate, draws: FanDraws): CurveBand {
   const { best } = estimate;
   const width = draws.flows_m3_s.length;
-  const band: CurveBand = { flow_m3_s: [], totalPressure_Pa: [], staticPressure_Pa: [], low95_Pa: [], high95_Pa: [], shaftPower_W: [], shaftPowerLow95_W: [], shaftPowerHigh95_W: [] };
+  const band: CurveBand = {
+    flow_m3_s: [],
+    totalPressure_Pa: [],
+    staticPressure_Pa: [],
+    low95_Pa: [],
+    high95_Pa: [],
+    shaftPower_W: [],
+    shaftPowerLow95_W: [],
+    shaftPowerHigh95_W: [],
+  };
   for (let i = 0; i < width; i++) {
     const flow = draws.flows_m3_s[i]!;
     const total = best.total_Pa(flow);
@@ -78,9 +92,16 @@ export function curveBand(estimate: FanEstimate, draws: FanDraws): CurveBand {
 }
 
 /** Root mean square distance of the draws from the best value at one place of the net, in the given measure. */
-function spreadAt(values: Float64Array, width: number, i: number, best: number, measure: (v: number) => number): number {
+function spreadAt(
+  values: Float64Array,
+  width: number,
+  i: number,
+  best: number,
+  measure: (v: number) => number,
+): number {
   let sum = 0;
   const count = values.length / width;
-  for (let d = 0; d < count; d++) sum += (measure(Math.max(values[d * width + i]!, measure === Math.log ? 1e-9 : -Infinity)) - best) ** 2;
+  for (let d = 0; d < count; d++)
+    sum += (measure(Math.max(values[d * width + i]!, measure === Math.log ? 1e-9 : -Infinity)) - best) ** 2;
   return Math.sqrt(sum / count);
 }

@@ -16,6 +16,8 @@ export type ChartCurve = {
   group: string;
   /** |ln(chart speed / run speed)|: of one group the nearest is believed */
   speedDistance: number;
+  /** JSON Pointer of the evidence */
+  path: string;
 };
 
 /** What is known of a blower, all at run speed and in site air. */
@@ -112,7 +114,13 @@ export function estimateFan(evidence: FanEvidence): FanEstimate | null {
     powerFollowsAir: !powerPrinted,
   });
   const pseudo = powerPrinted ? [] : motorSizeHint(evidence, family.bestAt);
-  const posterior = fitCurve(model, pressures, powers, pseudo, chart ? new Float64Array(CURVE_UNKNOWNS) : scannedStart(model, pressures));
+  const posterior = fitCurve(
+    model,
+    pressures,
+    powers,
+    pseudo,
+    chart ? new Float64Array(CURVE_UNKNOWNS) : scannedStart(model, pressures),
+  );
   const best = model.curve(posterior.mode);
   return {
     model,
@@ -129,7 +137,8 @@ const POWER_SHAPE = { tilt: 0.25, wave: 0.08 };
 
 /** Of the most trusted group the chart nearest in speed; independent of the order of evidence. */
 function leadingChart(charts: readonly ChartCurve[]): ChartCurve | null {
-  const rank = (c: ChartCurve) => [c.deviation.pressure, c.speedDistance, -c.pressure.length, JSON.stringify(c.pressure)] as const;
+  const rank = (c: ChartCurve) =>
+    [c.deviation.pressure, c.speedDistance, -c.pressure.length, JSON.stringify(c.pressure)] as const;
   return [...charts].sort((a, b) => compare(rank(a), rank(b)))[0] ?? null;
 }
 
@@ -169,10 +178,15 @@ function asObservations(chart: ChartCurve): { pressures: PressureObservation[]; 
 
 function thinned<T>(points: readonly T[]): T[] {
   if (points.length <= SECOND_CHART_POINTS) return [...points];
-  return Array.from({ length: SECOND_CHART_POINTS }, (_, i) => points[Math.round((i * (points.length - 1)) / (SECOND_CHART_POINTS - 1))]!);
+  return Array.from(
+    { length: SECOND_CHART_POINTS },
+    (_, i) => points[Math.round((i * (points.length - 1)) / (SECOND_CHART_POINTS - 1))]!,
+  );
 }
 
-function levelFromReadings(pressures: readonly PressureObservation[]): { pressure_Pa: number; flow_m3_s: number } | null {
+function levelFromReadings(
+  pressures: readonly PressureObservation[],
+): { pressure_Pa: number; flow_m3_s: number } | null {
   const pressure = Math.max(...pressures.map((o) => o.pressure_Pa));
   const flow = Math.max(...pressures.map((o) => o.flow_m3_s));
   if (!(pressure > 0) || !(flow > 0)) return null;
@@ -193,7 +207,10 @@ function powerOfFamily(base: BaseCurve, evidence: FanEvidence): Pick<BaseCurve, 
 function motorSizeHint(evidence: FanEvidence, bestAt: number): PseudoObservation[] {
   const rated = evidence.motorPowerAtWheel_W;
   if (rated === null) return [];
-  return [(curve) => Math.log(curve.shaftPower_W(bestAt * curve.flowScale_m3_s) / (TYPICAL_LOAD.fraction * rated)) / TYPICAL_LOAD.sd];
+  return [
+    (curve) =>
+      Math.log(curve.shaftPower_W(bestAt * curve.flowScale_m3_s) / (TYPICAL_LOAD.fraction * rated)) / TYPICAL_LOAD.sd,
+  ];
 }
 
 /** Start for the fit: the flow level by scan, the pressure level in proportion. */
@@ -223,7 +240,9 @@ function knotsOf(base: BaseCurve, best: CurveAt): number[] {
   const top = 1.3 * Math.max(best.flowScale_m3_s, base.knots_m3_s[base.knots_m3_s.length - 1] ?? 0);
   const stretch = best.flowScale_m3_s / base.flowScale_m3_s;
   const net = Array.from({ length: 61 }, (_, i) => (i / 60) * top);
-  return [...new Set([...base.knots_m3_s.map((q) => q * stretch), ...net])].filter((q) => q >= 0 && q <= top).sort((a, b) => a - b);
+  return [...new Set([...base.knots_m3_s.map((q) => q * stretch), ...net])]
+    .filter((q) => q >= 0 && q <= top)
+    .sort((a, b) => a - b);
 }
 
 /** Doubt of the family alone: level of pressure, level of flow through the slope, and shape. */
@@ -232,7 +251,12 @@ function familyOnly(evidence: FanEvidence, best: CurveAt): (flow: number) => num
   const scale = Math.max(best.static_Pa(0), 1e-9);
   return (flow) => {
     const step = 0.005 * best.flowScale_m3_s;
-    const slope = (best.total_Pa(flow + step) - best.total_Pa(Math.max(flow - step, 0))) / (step + Math.min(step, flow));
-    return Math.hypot(best.total_Pa(flow) * family.psiShutOff.lnSd, flow * slope * family.phiFree.lnSd, scale * family.deviation.sd);
+    const slope =
+      (best.total_Pa(flow + step) - best.total_Pa(Math.max(flow - step, 0))) / (step + Math.min(step, flow));
+    return Math.hypot(
+      best.total_Pa(flow) * family.psiShutOff.lnSd,
+      flow * slope * family.phiFree.lnSd,
+      scale * family.deviation.sd,
+    );
   };
 }

@@ -79,7 +79,9 @@ export function fitCurve(
     let row = 0;
     for (const o of pressures) {
       const pressureAt = o.kind === 'static' ? curve.static_Pa : curve.total_Pa;
-      const slope = (pressureAt(o.flow_m3_s + step) - pressureAt(Math.max(o.flow_m3_s - step, 0))) / (step + Math.min(step, o.flow_m3_s));
+      const slope =
+        (pressureAt(o.flow_m3_s + step) - pressureAt(Math.max(o.flow_m3_s - step, 0))) /
+        (step + Math.min(step, o.flow_m3_s));
       let variance = (MODEL_ERROR * model.base.pressureScale_Pa) ** 2;
       for (const e of o.own) variance += (slope * e.flow_m3_s - e.value) ** 2;
       out[row++] = Math.sqrt(variance);
@@ -145,7 +147,12 @@ export function fitCurve(
 }
 
 /** One draw of the unknowns: mode + L⁻ᵀξ (Laplace approximation). */
-export function drawUnknowns(posterior: Posterior, deviates: Float64Array, offset: number, out: Float64Array): Float64Array {
+export function drawUnknowns(
+  posterior: Posterior,
+  deviates: Float64Array,
+  offset: number,
+  out: Float64Array,
+): Float64Array {
   const n = posterior.dimensions;
   for (let i = 0; i < n; i++) out[i] = deviates[offset + i]!;
   solveUpper(posterior.precision, n, out);

@@ -28,7 +28,18 @@ export type ModelSpread = {
 };
 
 /** Place of each unknown in the vector z. */
-export const UNKNOWN = { pressureLevel: 0, flowLevel: 1, outletArea: 2, speed: 3, shape: 4, lowEnd: 11, highEnd: 12, powerLevel: 13, powerTilt: 14, powerShape: 15 } as const;
+export const UNKNOWN = {
+  pressureLevel: 0,
+  flowLevel: 1,
+  outletArea: 2,
+  speed: 3,
+  shape: 4,
+  lowEnd: 11,
+  highEnd: 12,
+  powerLevel: 13,
+  powerTilt: 14,
+  powerShape: 15,
+} as const;
 const SHAPE_TERMS = 7;
 const POWER_TERMS = 4;
 export const CURVE_UNKNOWNS = UNKNOWN.powerShape + POWER_TERMS;
@@ -71,7 +82,10 @@ export function curveModel(input: ModelInput): CurveModel {
     const levelQ = spread.flowLevel * z[offset + UNKNOWN.flowLevel]! + speed;
     const p0 = base.pressureScale_Pa * Math.exp(levelP);
     const Qf = base.flowScale_m3_s * Math.exp(levelQ);
-    const area = input.outletArea_m2 === null ? null : input.outletArea_m2 * Math.exp(spread.outletArea * z[offset + UNKNOWN.outletArea]!);
+    const area =
+      input.outletArea_m2 === null
+        ? null
+        : input.outletArea_m2 * Math.exp(spread.outletArea * z[offset + UNKNOWN.outletArea]!);
     const pvFactor = area === null ? 0 : density / (2 * area * area);
     const c = shape.slice();
     for (let k = 0; k < SHAPE_TERMS; k++) c[k] = shapeSd[k]! * z[offset + UNKNOWN.shape + k]!;
@@ -82,7 +96,9 @@ export function curveModel(input: ModelInput): CurveModel {
     const tilt = spread.powerTilt * z[offset + UNKNOWN.powerTilt]!;
     const power0 =
       base.powerScale_W *
-      Math.exp(spread.powerLevel * z[offset + UNKNOWN.powerLevel]! + (input.powerFollowsAir ? levelP + levelQ : 3 * speed));
+      Math.exp(
+        spread.powerLevel * z[offset + UNKNOWN.powerLevel]! + (input.powerFollowsAir ? levelP + levelQ : 3 * speed),
+      );
 
     const native = (flow: number): number => {
       const x = flow / Qf;
@@ -96,8 +112,9 @@ export function curveModel(input: ModelInput): CurveModel {
     const powerBeside = (flow: number, total_Pa: number): number => {
       const x = Math.min(flow / Qf, 1.5);
       const deviation = powerIsSmooth && x < 1 ? tilt * (1 - x) ** 2 + sineSeries(d, x) : 0;
-      // a wheel never gives the air more than it takes from the shaft
-      return Math.max(power0 * Math.max(base.power.value(x), 0.02) * Math.exp(deviation), flow * total_Pa, 0);
+      const power = power0 * Math.max(base.power.value(x), 0.02) * Math.exp(deviation);
+      // a wheel never gives the air more than it takes from the shaft; what a chart prints is left for the reader to doubt
+      return input.powerFollowsAir ? Math.max(power, flow * total_Pa) : power;
     };
     return {
       total_Pa: total,

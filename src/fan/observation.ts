@@ -25,3 +25,6 @@ export type PowerObservation = {
   own: ErrorEffect[];
   path: string;
 };
+
+/** Name of the error that the blower's own drive puts into every power read at its motor: it cancels when the load is worked out again. */
+export const DRIVE_EFFICIENCY_ERROR = 'drive-efficiency';

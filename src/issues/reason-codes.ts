@@ -1,4 +1,4 @@
-/** Why a case or a blower is judged as it is. Each code has its sentence in `operate/reasons.ts`. */
+/** Why a case or a blower is judged as it is. Each code has its sentence in `operate/reasons.ts` or `motor/cautions.ts`. */
 export const REASON_CODES = [
   'flow-short',
   'velocity-low',
@@ -6,6 +6,10 @@ export const REASON_CODES = [
   'motor-overload-open',
   'low-voltage',
   'single-phase-feed',
+  'voltage-mismatch',
+  'self-cooled-motor',
+  'dc-supply',
+  'hot-or-high',
   'unstable',
   'several-points',
   'tip-speed',

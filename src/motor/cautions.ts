@@ -1,7 +1,8 @@
+import type { ReasonCode } from '../issues/reason-codes.ts';
 import type { MotorAtSite } from './at-site.ts';
 
 /** Something about a motor that can hurt someone, or burn it, whatever its load. */
-export type MotorCaution = { code: string; severity: 'stop' | 'caution' | 'note'; text: string };
+export type MotorCaution = { code: ReasonCode; severity: 'stop' | 'caution' | 'note'; text: string };
 
 /**
  * What a person should know about this motor on this mains before it runs.
@@ -10,7 +11,7 @@ export type MotorCaution = { code: string; severity: 'stop' | 'caution' | 'note'
  */
 export function motorCautions(at: MotorAtSite, selfCooled: boolean): MotorCaution[] {
   const cautions: MotorCaution[] = [];
-  const add = (code: string, severity: MotorCaution['severity'], text: string) =>
+  const add = (code: ReasonCode, severity: MotorCaution['severity'], text: string) =>
     cautions.push({ code, severity, text });
   if (at.singlePhase) add('single-phase-feed', 'caution', at.singlePhase.text);
   if (at.connection.kind === 'mismatch') add('voltage-mismatch', 'stop', at.connection.warnings[0]!.text);

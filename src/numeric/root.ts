@@ -12,7 +12,8 @@ export function bracketedRoot(f: (x: number) => number, low: number, high: numbe
   let fb = f(b);
   if (fa === 0) return a;
   if (fb === 0) return b;
-  if (fa > 0 === fb > 0) throw new RangeError(`bracket: expected a sign change, received f(${low}) = ${fb} and f(${high}) = ${fa}`);
+  if (fa > 0 === fb > 0)
+    throw new RangeError(`bracket: expected a sign change, received f(${low}) = ${fb} and f(${high}) = ${fa}`);
   let t = 0.5;
   for (let i = 0; i < 200; i++) {
     const x = a + t * (b - a);

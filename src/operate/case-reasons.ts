@@ -4,10 +4,21 @@ import { reason } from './reasons.ts';
 import { verdictOf } from './verdict.ts';
 
 /** Why a case has no operating point, and what then follows. Without a curve nothing is known: as likely as not. */
-export const NO_POINT: Record<'outside-evidence' | 'no-operating-point' | 'unstable', { verdict: Verdict; probability: number; reason: Reason[] }> = {
-  'outside-evidence': { verdict: 'unsure', probability: 0.5, reason: [reason('outside-evidence', 'curve', { flow_m3_s: null })] },
+export const NO_POINT: Record<
+  'outside-evidence' | 'no-operating-point' | 'unstable',
+  { verdict: Verdict; probability: number; reason: Reason[] }
+> = {
+  'outside-evidence': {
+    verdict: 'unsure',
+    probability: 0.5,
+    reason: [reason('outside-evidence', 'curve', { flow_m3_s: null })],
+  },
   'no-operating-point': { verdict: 'no', probability: 0, reason: [reason('no-operating-point', 'curve')] },
-  unstable: { verdict: 'no', probability: 0, reason: [reason('no-operating-point', 'curve'), reason('unstable', 'curve')] },
+  unstable: {
+    verdict: 'no',
+    probability: 0,
+    reason: [reason('no-operating-point', 'curve'), reason('unstable', 'curve')],
+  },
 };
 
 export type CaseFacts = {
@@ -47,27 +58,60 @@ export function caseReasons(facts: CaseFacts): Reason[] {
     ...asked.flatMap((p) =>
       graded(
         p.probability,
-        reason('flow-short', p.id, { machine: machine(p.id), flow_m3_s: p.flow_m3_s, required_m3_s: p.requiredFlow_m3_s!, probability: p.probability }),
+        reason('flow-short', p.id, {
+          machine: machine(p.id),
+          flow_m3_s: p.flow_m3_s,
+          required_m3_s: p.requiredFlow_m3_s!,
+          probability: p.probability,
+        }),
       ),
     ),
     ...result.sections.flatMap((s, i) => {
       if (!s.judged || s.velocity_m_s === null || s.minimumVelocity_m_s === null) return [];
       const chance = facts.sectionChance(i);
-      return graded(chance, reason('velocity-low', s.id, { section: s.id, velocity_m_s: s.velocity_m_s, minimum_m_s: s.minimumVelocity_m_s, probability: chance }));
+      return graded(
+        chance,
+        reason('velocity-low', s.id, {
+          section: s.id,
+          velocity_m_s: s.velocity_m_s,
+          minimum_m_s: s.minimumVelocity_m_s,
+          probability: chance,
+        }),
+      );
     }),
     ...(result.discharge.minimumVelocity_m_s !== null && result.discharge.velocity_m_s !== null
       ? graded(
           facts.dischargeChance,
-          reason('velocity-low', 'discharge', { section: 'the run behind the blower', velocity_m_s: result.discharge.velocity_m_s, minimum_m_s: result.discharge.minimumVelocity_m_s, probability: facts.dischargeChance }),
+          reason('velocity-low', 'discharge', {
+            section: 'the run behind the blower',
+            velocity_m_s: result.discharge.velocity_m_s,
+            minimum_m_s: result.discharge.minimumVelocity_m_s,
+            probability: facts.dischargeChance,
+          }),
         )
       : []),
     ...(result.motor.loadFraction !== null
-      ? graded(facts.keepsLoad, reason('motor-overload', 'motor', { load: result.motor.loadFraction, limit: facts.loadAtMost, probability: facts.keepsLoad }))
+      ? graded(
+          facts.keepsLoad,
+          reason('motor-overload', 'motor', {
+            load: result.motor.loadFraction,
+            limit: facts.loadAtMost,
+            probability: facts.keepsLoad,
+          }),
+        )
       : []),
   ];
   const flows = facts.points.map((p) => p.flow_m3_s);
   const doubts = [
-    ...(facts.points.length > 1 ? [reason('several-points', 'curve', { count: flows.length, least_m3_s: flows[0]!, most_m3_s: flows[flows.length - 1]! })] : []),
+    ...(facts.points.length > 1
+      ? [
+          reason('several-points', 'curve', {
+            count: flows.length,
+            least_m3_s: flows[0]!,
+            most_m3_s: flows[flows.length - 1]!,
+          }),
+        ]
+      : []),
     ...(facts.outside ? [reason('outside-evidence', 'curve', { flow_m3_s: result.operatingPoint!.flow_m3_s })] : []),
     ...(facts.powerUnknown ? [reason('power-unknown', 'motor')] : []),
     ...(facts.outletAreaUnknown ? [reason('outlet-area-unknown', 'outlet')] : []),
@@ -76,6 +120,8 @@ export function caseReasons(facts: CaseFacts): Reason[] {
   ];
   const enough = asked
     .filter((p) => verdictOf(p.probability, confidence) === 'yes')
-    .map((p) => reason('enough', p.id, { machine: machine(p.id), flow_m3_s: p.flow_m3_s, required_m3_s: p.requiredFlow_m3_s! }));
+    .map((p) =>
+      reason('enough', p.id, { machine: machine(p.id), flow_m3_s: p.flow_m3_s, required_m3_s: p.requiredFlow_m3_s! }),
+    );
   return [...short, ...doubts, ...enough];
 }

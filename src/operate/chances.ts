@@ -81,7 +81,8 @@ export function caseChances(
     out.shaftPower_W[d] = power;
 
     const lnRatio = nominal.flow_m3_s > 0 ? Math.log(Math.max(flow, 1e-12) / nominal.flow_m3_s) : 0;
-    const sectionFlow = (s: number) => system.sectionFlow_m3_s[s]! * Math.exp(system.elasticity[s]! * lnRatio + lnFlow[s]!);
+    const sectionFlow = (s: number) =>
+      system.sectionFlow_m3_s[s]! * Math.exp(system.elasticity[s]! * lnRatio + lnFlow[s]!);
     watch.forEach((s, i) => (out.watched[i]![d] = sectionFlow(s)));
     let flowsKept = true;
     limits.forEach((limit, i) => {
@@ -91,7 +92,10 @@ export function caseChances(
     });
     let loadKept = true;
     if (motor) {
-      const highest = at.others.reduce((w, q) => Math.max(w, onTheNet(flows, draws.shaftPower_W, d * width, q * correction)), power);
+      const highest = at.others.reduce(
+        (w, q) => Math.max(w, onTheNet(flows, draws.shaftPower_W, d * width, q * correction)),
+        power,
+      );
       const efficiency = Math.min(1, motor.driveEfficiency.value + motor.driveEfficiency.sd * draws.driveDeviate[d]!);
       out.load[d] = highest / efficiency / motor.capacity_W;
       loadKept = out.load[d]! <= motor.loadAtMost;

@@ -1,11 +1,11 @@
 import type { BlowerResult, MotorResult, Reason, Verdict } from '../assessment.ts';
-import { loadAt, type MotorAtSite } from '../motor/index.ts';
+import { loadAt, motorCautions, type MotorAtSite } from '../motor/index.ts';
 import type { Candidate } from './candidate.ts';
 import type { JudgedCase } from './judge-case.ts';
 import { reason } from './reasons.ts';
 import { blowerStates, type JudgedState } from './states.ts';
 import type { ShopFacts } from './shop-facts.ts';
-import { verdictOf, worstVerdict } from './verdict.ts';
+import { worstVerdict } from './verdict.ts';
 import type { Warning } from '../issues/result.ts';
 
 /**
@@ -23,8 +23,15 @@ export function judgeBlower(
   const { states, warnings } = blowerStates(candidate, cases, heaviest, facts);
   const required = cases.filter((c) => c.result.required);
   const judged = required.length > 0 ? required : cases;
-  const probability = Math.min(1, ...judged.map((c) => c.result.probability), ...states.map((s) => s.result.probability ?? 1));
-  const verdict = worstVerdict([...judged.map((c) => c.result.verdict), ...states.map(stateVerdict(facts.confidence))]);
+  const probability = Math.min(
+    1,
+    ...judged.map((c) => c.result.probability),
+    ...states.map((s) => s.result.probability ?? 1),
+  );
+  const verdict = worstVerdict([
+    ...judged.map((c) => c.result.verdict),
+    ...states.flatMap((s) => (s.verdict === null ? [] : [s.verdict])),
+  ]);
   return {
     result: {
       blowerId: candidate.blower.id,
@@ -42,15 +49,13 @@ export function judgeBlower(
   };
 }
 
-const stateVerdict =
-  (confidence: number) =>
-  ({ result }: JudgedState): Verdict =>
-    result.ok === null || result.probability === null ? 'yes' : verdictOf(result.probability, confidence);
-
 /** The case with the greatest shaft power at its heaviest stable point. */
 function heaviestCase(cases: readonly JudgedCase[]): JudgedCase | null {
   const power = (c: JudgedCase) => c.points?.heaviest?.shaftPower_W ?? -1;
-  return cases.reduce<JudgedCase | null>((h, c) => (c.points?.heaviest && (h === null || power(c) > power(h)) ? c : h), null);
+  return cases.reduce<JudgedCase | null>(
+    (h, c) => (c.points?.heaviest && (h === null || power(c) > power(h)) ? c : h),
+    null,
+  );
 }
 
 function worstOf(heaviest: JudgedCase | null, motor: MotorAtSite): MotorResult['worstCase'] {
@@ -81,31 +86,36 @@ function blowerReasons(
     seen.add(key);
     reasons.push(r);
   };
-  worst.flatMap((c) => c.result.reasons).filter((r) => r.code !== 'enough').forEach(add);
+  worst
+    .flatMap((c) => c.result.reasons)
+    .filter((r) => r.code !== 'enough')
+    .forEach(add);
   states.flatMap((s) => s.reasons).forEach(add);
   shopReasons(candidate, facts).forEach(add);
-  if (reasons.every((r) => r.severity === 'note')) (worst[0]?.result.reasons ?? []).filter((r) => r.code === 'enough').forEach(add);
+  if (reasons.every((r) => r.severity === 'note'))
+    (worst[0]?.result.reasons ?? []).filter((r) => r.code === 'enough').forEach(add);
   const order = { stop: 0, caution: 1, note: 2 };
   return reasons.sort((a, b) => order[a.severity] - order[b.severity]);
 }
 
-function shopReasons({ estimate, motor }: Candidate, facts: ShopFacts): Reason[] {
+function shopReasons({ estimate, motor, blower }: Candidate, facts: ShopFacts): Reason[] {
   const out: Reason[] = [];
   if (estimate) {
     const open = loadAt(motor, estimate.best.shaftPower_W(estimate.best.flowScale_m3_s)).loadFraction;
     if (open > 1) out.push(reason('motor-overload-open', 'motor', { load: open }));
   }
-  if (motor.singlePhase) {
-    const [low, high] = motor.singlePhase.availableShare;
-    out.push(reason('single-phase-feed', 'motor', { low, high }));
-  }
+  const selfCooled = blower.wheel.family === 'through-flow-vacuum';
+  out.push(...motorCautions(motor, selfCooled).map((c) => ({ ...c, subject: 'motor', values: {} })));
   if (facts.sparksWithDust) out.push(reason('sparks-with-dust', 'ducts'));
   if (facts.returnedAir) out.push(reason('returned-air', 'exhaust'));
   return out;
 }
 
 /** Best first: verdict, then chance, then price. Blowers that cannot be told apart share a rank. */
-export function ranked(results: readonly Omit<BlowerResult, 'rank'>[], priceOf: (blowerId: string) => number | null): BlowerResult[] {
+export function ranked(
+  results: readonly Omit<BlowerResult, 'rank'>[],
+  priceOf: (blowerId: string) => number | null,
+): BlowerResult[] {
   const order: Record<Verdict, number> = { yes: 0, unsure: 1, no: 2 };
   const sorted = [...results].sort(
     (a, b) =>
@@ -129,4 +139,3 @@ export function ranked(results: readonly Omit<BlowerResult, 'rank'>[], priceOf: 
 
 /** Chances closer than this are not told apart: the draws themselves are no better. */
 const TIE = 0.01;
-

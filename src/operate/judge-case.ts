@@ -1,5 +1,13 @@
 import type { Case, OperatingPoint } from '../assessment.ts';
-import { lowestVelocity_m_s, pressureBudget, respond, transportOf, type FilterState, type Material, type Transport } from '../duct/index.ts';
+import {
+  lowestVelocity_m_s,
+  pressureBudget,
+  respond,
+  transportOf,
+  type FilterState,
+  type Material,
+  type Transport,
+} from '../duct/index.ts';
 import { loadAt } from '../motor/index.ts';
 import { interval95 } from '../numeric/quantile.ts';
 import { caseChances, type Chances, type FlowLimit } from './chances.ts';
@@ -23,27 +31,52 @@ export type JudgeContext = {
 };
 
 /** A judged case with what the blower's own verdict still needs from it. */
-export type JudgedCase = { result: Case; points: Points | null; chances: Chances | null; keepsFlows: number; keepsLoad: number };
+export type JudgedCase = {
+  result: Case;
+  points: Points | null;
+  chances: Chances | null;
+  keepsFlows: number;
+  keepsLoad: number;
+};
 
 /** A limit on a flow that stands for a machine's need or a pipe's lowest speed. */
 type NamedLimit = FlowLimit & { of: 'machine' | 'pipe'; index: number };
 
 /** One blower, one way the gates stand, filters clean or loaded: where it runs, what everyone gets, and whether that is enough. */
-export function judgeCase(context: JudgeContext, candidate: Candidate, plan: Plan, filterState: FilterState): JudgedCase {
+export function judgeCase(
+  context: JudgeContext,
+  candidate: Candidate,
+  plan: Plan,
+  filterState: FilterState,
+): JudgedCase {
   const { ductwork, confidence } = context;
   const { air, estimate, draws, outletArea_m2 } = candidate;
   const system = systemOf(ductwork, { air, open: plan.open, filterState, outletArea_m2 });
   const transport = transportOf(system.network, context.material);
   const frame = { blowerId: candidate.blower.id, gatePlan: plan.name, required: plan.required, filterState };
 
-  if (estimate === null || draws === null) return withoutPoint(frame, system.network.sections.length, context, transport, plan, 'outside-evidence');
+  if (estimate === null || draws === null)
+    return withoutPoint(frame, system.network.sections.length, context, transport, plan, 'outside-evidence');
   const curve = systemCurve(system, draws.flows_m3_s);
   const points = operatingPoints(estimate, system, curve);
-  const drawn = { fanCurve: candidate.band!, systemCurve: visible(curve.flows_m3_s, curve.loss_Pa, candidate.band!.totalPressure_Pa) };
+  const drawn = {
+    fanCurve: candidate.band!,
+    systemCurve: visible(curve.flows_m3_s, curve.loss_Pa, candidate.band!.totalPressure_Pa),
+  };
   const at = points.least;
   if (at === null) {
-    const none = withoutPoint(frame, system.network.sections.length, context, transport, plan, points.all.length > 0 ? 'unstable' : 'no-operating-point');
-    return { ...none, result: { ...none.result, ...drawn, otherOperatingPoints: points.all.map((p) => plainPoint(p, candidate)) } };
+    const none = withoutPoint(
+      frame,
+      system.network.sections.length,
+      context,
+      transport,
+      plan,
+      points.all.length > 0 ? 'unstable' : 'no-operating-point',
+    );
+    return {
+      ...none,
+      result: { ...none.result, ...drawn, otherOperatingPoints: points.all.map((p) => plainPoint(p, candidate)) },
+    };
   }
 
   const limits = namedLimits(context, transport, plan);
@@ -62,7 +95,11 @@ export function judgeCase(context: JudgeContext, candidate: Candidate, plan: Pla
     { flow_m3_s: at.flow_m3_s, bestTotal_Pa: candidate.bestOnNet_Pa! },
     limits,
     openPickups,
-    { driveEfficiency: candidate.motor.drive, capacity_W: candidate.motor.ratedPower_W * candidate.motor.serviceFactor, loadAtMost: context.loadAtMost },
+    {
+      driveEfficiency: candidate.motor.drive,
+      capacity_W: candidate.motor.ratedPower_W * candidate.motor.serviceFactor,
+      loadAtMost: context.loadAtMost,
+    },
   );
   const load = loadAt(candidate.motor, points.heaviest!.shaftPower_W);
   const outside = isOutsideEvidence(candidate, at);
@@ -150,21 +187,31 @@ export function judgeCase(context: JudgeContext, candidate: Candidate, plan: Pla
 function namedLimits({ ductwork }: JudgeContext, transport: Transport, plan: Plan): NamedLimit[] {
   const limits: NamedLimit[] = [];
   ductwork.sections.forEach(({ id, pickup }, i) => {
-    if (pickup?.requiredFlow_m3_s && plan.open.has(id)) limits.push({ of: 'machine', index: i, section: i, least_m3_s: pickup.requiredFlow_m3_s });
+    if (pickup?.requiredFlow_m3_s && plan.open.has(id))
+      limits.push({ of: 'machine', index: i, section: i, least_m3_s: pickup.requiredFlow_m3_s });
     const run = transport.sections[i]!;
     if (run.judged && run.minimumVelocity_m_s && run.area_m2 !== null)
       limits.push({ of: 'pipe', index: i, section: i, least_m3_s: run.minimumVelocity_m_s * run.area_m2 });
   });
   const { discharge } = transport;
   if (discharge.judged && discharge.minimumVelocity_m_s && discharge.area_m2 !== null)
-    limits.push({ of: 'pipe', index: -1, section: null, least_m3_s: discharge.minimumVelocity_m_s * discharge.area_m2 });
+    limits.push({
+      of: 'pipe',
+      index: -1,
+      section: null,
+      least_m3_s: discharge.minimumVelocity_m_s * discharge.area_m2,
+    });
   return limits;
 }
 
 function dischargeOf({ discharge }: Transport, flow_m3_s: number): Case['discharge'] {
   const velocity = lowestVelocity_m_s(discharge, flow_m3_s);
   const minimum = discharge.judged ? discharge.minimumVelocity_m_s : null;
-  return { velocity_m_s: velocity, minimumVelocity_m_s: minimum, ok: velocity === null || minimum === null || velocity >= minimum };
+  return {
+    velocity_m_s: velocity,
+    minimumVelocity_m_s: minimum,
+    ok: velocity === null || minimum === null || velocity >= minimum,
+  };
 }
 
 function plainPoint(p: Point, { speed_rpm }: Candidate): OperatingPoint {
@@ -176,7 +223,11 @@ function plainPoint(p: Point, { speed_rpm }: Candidate): OperatingPoint {
     efficiency: p.shaftPower_W > 0 ? (p.flow_m3_s * p.total_Pa) / p.shaftPower_W : null,
     speed_rpm,
     stable: p.stable,
-    interval95: { flow_m3_s: [p.flow_m3_s, p.flow_m3_s], totalPressure_Pa: [p.total_Pa, p.total_Pa], shaftPower_W: [p.shaftPower_W, p.shaftPower_W] },
+    interval95: {
+      flow_m3_s: [p.flow_m3_s, p.flow_m3_s],
+      totalPressure_Pa: [p.total_Pa, p.total_Pa],
+      shaftPower_W: [p.shaftPower_W, p.shaftPower_W],
+    },
   };
 }
 
@@ -205,7 +256,16 @@ function visible(flows: Float64Array, loss: Float64Array, fan: readonly number[]
   return { flow_m3_s: [...flows.subarray(0, finite)], totalPressure_Pa: [...loss.subarray(0, finite)] };
 }
 
-const EMPTY_CURVE: Case['fanCurve'] = { flow_m3_s: [], totalPressure_Pa: [], staticPressure_Pa: [], low95_Pa: [], high95_Pa: [], shaftPower_W: [], shaftPowerLow95_W: [], shaftPowerHigh95_W: [] };
+const EMPTY_CURVE: Case['fanCurve'] = {
+  flow_m3_s: [],
+  totalPressure_Pa: [],
+  staticPressure_Pa: [],
+  low95_Pa: [],
+  high95_Pa: [],
+  shaftPower_W: [],
+  shaftPowerLow95_W: [],
+  shaftPowerHigh95_W: [],
+};
 
 /** A case without a point to run at: nothing is invented, the reason says why. */
 function withoutPoint(
@@ -226,15 +286,41 @@ function withoutPoint(
     systemCurve: { flow_m3_s: [], totalPressure_Pa: [] },
     sections: Array.from({ length: sections }, (_, i) => {
       const run = transport.sections[i]!;
-      return { id: ductwork.sections[i]!.id, flow_m3_s: 0, velocity_m_s: null, minimumVelocity_m_s: run.minimumVelocity_m_s, ok: !run.judged, pressureDrop_Pa: 0, judged: run.judged };
+      return {
+        id: ductwork.sections[i]!.id,
+        flow_m3_s: 0,
+        velocity_m_s: null,
+        minimumVelocity_m_s: run.minimumVelocity_m_s,
+        ok: !run.judged,
+        pressureDrop_Pa: 0,
+        judged: run.judged,
+      };
     }),
     discharge: { velocity_m_s: null, minimumVelocity_m_s: null, ok: true },
     pickups: ductwork.sections.flatMap(({ id, pickup }) =>
       pickup
-        ? [{ id, open: open(id), flow_m3_s: 0, requiredFlow_m3_s: pickup.requiredFlow_m3_s ?? null, ok: !open(id), probability: open(id) ? probability : 1, flow95_m3_s: [0, 0] as [number, number] }]
+        ? [
+            {
+              id,
+              open: open(id),
+              flow_m3_s: 0,
+              requiredFlow_m3_s: pickup.requiredFlow_m3_s ?? null,
+              ok: !open(id),
+              probability: open(id) ? probability : 1,
+              flow95_m3_s: [0, 0] as [number, number],
+            },
+          ]
         : [],
     ),
-    motor: { shaftPower_W: null, loadFraction: null, margin: null, current_A: null, currentAtLowestVoltage_A: null, worstCase: null, probabilityWithinRating: null },
+    motor: {
+      shaftPower_W: null,
+      loadFraction: null,
+      margin: null,
+      current_A: null,
+      currentAtLowestVoltage_A: null,
+      worstCase: null,
+      probabilityWithinRating: null,
+    },
     budget: [],
     verdict,
     probability,
@@ -242,4 +328,3 @@ function withoutPoint(
   };
   return { result, points: null, chances: null, keepsFlows: probability, keepsLoad: probability };
 }
-

@@ -45,7 +45,12 @@ export function operatingPoints(estimate: FanEstimate, system: System, curve: Sy
  * The crossing was seen on the interpolated system curve; at the very edge of a bracket the exact one may lie a hair
  * outside. Steps outwards until the signs differ; null where the crossing was only a touch.
  */
-function widened(low: number, high: number, knots: readonly number[], excess: (q: number) => number): [number, number] | null {
+function widened(
+  low: number,
+  high: number,
+  knots: readonly number[],
+  excess: (q: number) => number,
+): [number, number] | null {
   const step = (high - low) * 0.01;
   const top = knots[knots.length - 1]!;
   let [a, b] = [low, high];

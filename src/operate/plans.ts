@@ -22,7 +22,11 @@ export function gatePlans(job: Job): { plans: Plan[]; everyGateOpen: Plan; warni
   }
   if (pickups.length > MOST_PICKUPS_ONE_BY_ONE) {
     const text = `${pickups.length} machines and no gate plans: only all together is judged. Say in gatePlans which gates open together.`;
-    return { plans: [{ ...everyGateOpen, required: true }], everyGateOpen, warnings: [{ code: 'only-all-together', text, path: '/gatePlans' }] };
+    return {
+      plans: [{ ...everyGateOpen, required: true }],
+      everyGateOpen,
+      warnings: [{ code: 'only-all-together', text, path: '/gatePlans' }],
+    };
   }
   const alone = pickups.map((s) => ({ name: `${s.id} alone`, open: open([s.id]), required: true }));
   return { plans: [...alone, everyGateOpen], everyGateOpen, warnings: [] };

@@ -3,7 +3,7 @@ import type { ReasonCode } from '../issues/reason-codes.ts';
 import { formatNumber, formatQuantity } from '../units/index.ts';
 
 /**
- * Every sentence the core says about a verdict, with the numbers it stands on. English; the page builds other languages
+ * The sentences about a verdict, with the numbers they stand on; those about a motor and its mains stand in `motor/cautions.ts`. English; the page builds other languages
  * from code and values. Severity `stop` forbids, `caution` warns of danger or doubt, `note` explains.
  */
 
@@ -12,7 +12,8 @@ const speed = (v: number) => formatQuantity(v, 'm/s');
 const pressure = (p: number) => formatQuantity(p, 'Pa');
 const percent = (f: number) => `${formatNumber(100 * f, 0)} %`;
 const amps = (i: number) => formatQuantity(i, 'A');
-const odds = (p: number) => (p > 0.995 ? 'almost surely' : p < 0.005 ? 'almost never' : `${formatNumber(10 * p, 0)} times in 10`);
+const odds = (p: number) =>
+  p > 0.995 ? 'almost surely' : p < 0.005 ? 'almost never' : `${formatNumber(10 * p, 0)} times in 10`;
 
 type Sentence = { severity: Reason['severity']; text: (v: never) => string };
 
@@ -42,11 +43,6 @@ const SENTENCES = {
     text: (v: { current_A: number; plate_A: number; voltage_V: number }) =>
       `At ${formatQuantity(v.voltage_V, 'V')} the motor draws ${amps(v.current_A)}; its plate allows ${amps(v.plate_A)}. It overheats though the air hardly changes.`,
   },
-  'single-phase-feed': {
-    severity: 'caution',
-    text: (v: { low: number; high: number }) =>
-      `A three-phase motor on a single-phase line with a capacitor gives about ${percent(v.low)} to ${percent(v.high)} of its plate, and may not start. Ask a licensed electrician.`,
-  },
   unstable: {
     severity: 'caution',
     text: () => 'The flow cannot rest anywhere in these ducts: the blower would surge and rumble.',
@@ -72,7 +68,8 @@ const SENTENCES = {
   },
   'power-unknown': {
     severity: 'caution',
-    text: () => 'No shaft power was printed or measured: the motor load is a rough guess from the kind of wheel. Clamp the amps, or time the energy meter.',
+    text: () =>
+      'No shaft power was printed or measured: the motor load is a rough guess from the kind of wheel. Clamp the amps, or time the energy meter.',
   },
   'outlet-area-unknown': {
     severity: 'note',
@@ -89,7 +86,8 @@ const SENTENCES = {
   },
   'returned-air': {
     severity: 'caution',
-    text: () => 'The air goes back into the room: fine dust that passes the filters is breathed. Send it outdoors, or follow the local rules for returned air; keep the mask on.',
+    text: () =>
+      'The air goes back into the room: fine dust that passes the filters is breathed. Send it outdoors, or follow the local rules for returned air; keep the mask on.',
   },
   'drum-may-collapse': {
     severity: 'caution',
@@ -98,27 +96,31 @@ const SENTENCES = {
   },
   'sparks-with-dust': {
     severity: 'stop',
-    text: () => 'Grinding sparks and wood or lint dust must never share a duct: they burn and explode. Build two separate systems, and ask the fire authority.',
+    text: () =>
+      'Grinding sparks and wood or lint dust must never share a duct: they burn and explode. Build two separate systems, and ask the fire authority.',
   },
   'dust-through-wheel': {
     severity: 'caution',
-    text: () => 'Dust and chips go through the wheel: they wear and unbalance it, and a nail strikes sparks. Put the drum before the blower.',
+    text: () =>
+      'Dust and chips go through the wheel: they wear and unbalance it, and a nail strikes sparks. Put the drum before the blower.',
   },
   compressible: {
     severity: 'note',
-    text: (v: { share: number }) => `The pressure is ${percent(v.share)} of the air's own: the air thins on the way and the figures are a little high.`,
+    text: (v: { share: number }) =>
+      `The pressure is ${percent(v.share)} of the air's own: the air thins on the way and the figures are a little high.`,
   },
   enough: {
     severity: 'note',
     text: (v: { machine: string; flow_m3_s: number; required_m3_s: number }) =>
       `The ${v.machine} gets ${flow(v.flow_m3_s)}; it needs ${flow(v.required_m3_s)}.`,
   },
-} as const satisfies Record<ReasonCode, Sentence>;
+} as const satisfies Partial<Record<ReasonCode, Sentence>>;
 
-type Values<C extends ReasonCode> = Parameters<(typeof SENTENCES)[C]['text']>[0];
+type Said = keyof typeof SENTENCES;
+type Values<C extends Said> = Parameters<(typeof SENTENCES)[C]['text']>[0];
 
 /** A reason with its sentence made from the numbers it stands on. */
-export function reason<C extends ReasonCode>(
+export function reason<C extends Said>(
   code: C,
   subject: string,
   ...values: Values<C> extends undefined ? [] : [Values<C>]

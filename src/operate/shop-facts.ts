@@ -7,4 +7,3 @@ export type ShopFacts = {
   /** a drum or a filter box hangs on the suction side */
   suctionVessel: boolean;
 };
-

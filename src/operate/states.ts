@@ -1,5 +1,6 @@
-import type { Reason, StateResult } from '../assessment.ts';
+import type { Reason, StateResult, Verdict } from '../assessment.ts';
 import { FAMILY } from '../fan/families.ts';
+import { tipSpeedCheck } from '../fan/tip-speed.ts';
 import type { Warning } from '../issues/result.ts';
 import { loadAt } from '../motor/index.ts';
 import { bracketedRoot } from '../numeric/root.ts';
@@ -10,7 +11,7 @@ import type { ShopFacts } from './shop-facts.ts';
 import { verdictOf } from './verdict.ts';
 
 /** A state with what it has to say. */
-export type JudgedState = { result: StateResult; reasons: Reason[] };
+export type JudgedState = { result: StateResult; verdict: Verdict | null; reasons: Reason[] };
 
 /**
  * Five states, because each asks another question: air with full filters, motor at its heaviest, suction at blocked inlet,
@@ -24,7 +25,7 @@ export function blowerStates(
 ): { states: JudgedState[]; warnings: Warning[] } {
   const warnings: Warning[] = [];
   const states = [
-    loadedFilters(cases),
+    loadedFilters(cases, facts),
     highestMotorLoad(candidate, heaviest, facts),
     blockedInlet(candidate, facts, warnings),
     lowestVoltage(candidate, heaviest, facts, warnings),
@@ -35,18 +36,21 @@ export function blowerStates(
 
 const open = (state: StateResult['state'], unit: string, value: number | null = null): JudgedState => ({
   result: { state, value, limit: null, unit, ok: null, probability: null, gatePlan: null },
+  verdict: null,
   reasons: [],
 });
 
 /** The machine that comes nearest to too little, over the required plans in the worst filter state there is. */
-function loadedFilters(cases: readonly JudgedCase[]): JudgedState {
+function loadedFilters(cases: readonly JudgedCase[], { confidence }: ShopFacts): JudgedState {
   const required = cases.filter((c) => c.result.required);
   const loaded = required.filter((c) => c.result.filterState === 'loaded');
   const asked = (loaded.length > 0 ? loaded : required).flatMap((c) =>
     c.result.pickups.filter((p) => p.open && p.requiredFlow_m3_s).map((p) => ({ c, p })),
   );
   if (asked.length === 0) return open('loaded-filters', 'm3/s');
-  const worst = asked.reduce((w, x) => (x.p.flow_m3_s / x.p.requiredFlow_m3_s! < w.p.flow_m3_s / w.p.requiredFlow_m3_s! ? x : w));
+  const worst = asked.reduce((w, x) =>
+    x.p.flow_m3_s / x.p.requiredFlow_m3_s! < w.p.flow_m3_s / w.p.requiredFlow_m3_s! ? x : w,
+  );
   return {
     result: {
       state: 'loaded-filters',
@@ -57,11 +61,16 @@ function loadedFilters(cases: readonly JudgedCase[]): JudgedState {
       probability: worst.p.probability,
       gatePlan: worst.c.result.gatePlan,
     },
+    verdict: verdictOf(worst.p.probability, confidence),
     reasons: [],
   };
 }
 
-function highestMotorLoad({ motor }: Candidate, heaviest: JudgedCase | null, { confidence, loadAtMost }: ShopFacts): JudgedState {
+function highestMotorLoad(
+  { motor }: Candidate,
+  heaviest: JudgedCase | null,
+  { confidence, loadAtMost }: ShopFacts,
+): JudgedState {
   const point = heaviest?.points?.heaviest;
   if (!heaviest || !point) return open('highest-motor-load', '1');
   const load = loadAt(motor, point.shaftPower_W).loadFraction;
@@ -77,12 +86,17 @@ function highestMotorLoad({ motor }: Candidate, heaviest: JudgedCase | null, { c
       probability: heaviest.keepsLoad,
       gatePlan: heaviest.result.gatePlan,
     },
+    verdict,
     reasons: verdict === 'yes' ? [] : [{ ...said, severity: verdict === 'no' ? 'stop' : 'caution' }],
   };
 }
 
 /** The highest suction the blower can make, with its inlet blocked: what drum and filter box must withstand. */
-function blockedInlet({ estimate, draws, path }: Candidate, { suctionVessel }: ShopFacts, warnings: Warning[]): JudgedState {
+function blockedInlet(
+  { estimate, draws, path }: Candidate,
+  { suctionVessel }: ShopFacts,
+  warnings: Warning[],
+): JudgedState {
   if (!estimate || !draws) return open('blocked-inlet', 'Pa');
   const suction = draws.flows_m3_s.reduce((most, q) => Math.max(most, estimate.best.static_Pa(q)), 0);
   if (!suctionVessel) return open('blocked-inlet', 'Pa', suction);
@@ -91,27 +105,57 @@ function blockedInlet({ estimate, draws, path }: Candidate, { suctionVessel }: S
     text: 'How much suction drum and filter box withstand is not worked out here: measure wall and lid, fit stiff rings and a relief flap.',
     path,
   });
-  return { ...open('blocked-inlet', 'Pa', suction), reasons: [reason('drum-may-collapse', 'drum', { suction_Pa: suction })] };
+  return {
+    ...open('blocked-inlet', 'Pa', suction),
+    reasons: [reason('drum-may-collapse', 'drum', { suction_Pa: suction })],
+  };
 }
 
-function lowestVoltage(candidate: Candidate, heaviest: JudgedCase | null, { confidence }: ShopFacts, warnings: Warning[]): JudgedState {
+function lowestVoltage(
+  candidate: Candidate,
+  heaviest: JudgedCase | null,
+  { confidence }: ShopFacts,
+  warnings: Warning[],
+): JudgedState {
   const { motor, path } = candidate;
   const power = heaviest?.points?.heaviest?.shaftPower_W;
   const atLowest = (wheel_W: number) => loadAt(motor, wheel_W).currentRatioAtLowestVoltage;
   const ratio = power === undefined ? null : atLowest(power);
   if (ratio === null || power === undefined || !heaviest?.chances || motor.lowestVoltage_V === null) {
     if (motor.lowestVoltage_V === null)
-      warnings.push({ code: 'lowest-voltage-unknown', text: "How low the voltage falls in the evening is not known: read a meter at the socket then.", path: '/supply/lowestVoltage_V' });
-    else if (ratio === null) warnings.push({ code: 'current-unknown', text: 'The amps at the lowest voltage cannot be worked out for this motor on this mains.', path: `${path}/motor` });
+      warnings.push({
+        code: 'lowest-voltage-unknown',
+        text: 'How low the voltage falls in the evening is not known: read a meter at the socket then.',
+        path: '/supply/lowestVoltage_V',
+      });
+    else if (ratio === null)
+      warnings.push({
+        code: 'current-unknown',
+        text: 'The amps at the lowest voltage cannot be worked out for this motor on this mains.',
+        path: `${path}/motor`,
+      });
     return open('lowest-voltage', '1');
   }
   const capacity = motor.ratedPower_W * motor.serviceFactor * motor.drive.value;
   const probability = shareBelow(heaviest.chances.load, criticalLoad(atLowest, capacity));
   const verdict = verdictOf(probability, confidence);
   const { currentAtLowestVoltage_A: current } = loadAt(motor, power);
-  const said = reason('low-voltage', 'motor', { current_A: current!, plate_A: current! / ratio, voltage_V: motor.lowestVoltage_V });
+  const said = reason('low-voltage', 'motor', {
+    current_A: current!,
+    plate_A: current! / ratio,
+    voltage_V: motor.lowestVoltage_V,
+  });
   return {
-    result: { state: 'lowest-voltage', value: ratio, limit: 1, unit: '1', ok: ratio <= 1, probability, gatePlan: heaviest.result.gatePlan },
+    result: {
+      state: 'lowest-voltage',
+      value: ratio,
+      limit: 1,
+      unit: '1',
+      ok: ratio <= 1,
+      probability,
+      gatePlan: heaviest.result.gatePlan,
+    },
+    verdict,
     reasons: verdict === 'yes' ? [] : [{ ...said, severity: verdict === 'no' ? 'stop' : 'caution' }],
   };
 }
@@ -123,24 +167,25 @@ function criticalLoad(ratioAt: (wheel_W: number) => number | null, capacity_W: n
   return excess(3) < 0 ? Infinity : bracketedRoot(excess, 0, 3, 1e-6);
 }
 
-const shareBelow = (values: Float64Array, limit: number): number => values.reduce((n, v) => n + (v <= limit ? 1 : 0), 0) / values.length;
+const shareBelow = (values: Float64Array, limit: number): number =>
+  values.reduce((n, v) => n + (v <= limit ? 1 : 0), 0) / values.length;
 
 /** Speed of the wheel's rim against what its kind stands: sure below the range, in doubt inside, never above. */
 function tipSpeed({ blower, speed_rpm, path }: Candidate, warnings: Warning[]): JudgedState {
-  const { diameter_m: diameter, family, safeTipSpeed_m_s: safe } = blower.wheel;
-  if (diameter == null || speed_rpm === null) {
-    const missing = diameter == null ? 'diameter' : 'speed';
-    warnings.push({ code: 'tip-speed-unknown', text: `The ${missing} of the wheel is not known, so nobody can say whether its rim runs too fast. Measure it.`, path: `${path}/wheel/diameter_m` });
+  const { wheel } = blower;
+  const check = tipSpeedCheck(wheel, speed_rpm);
+  if (check.value === null || check.verdict === null) {
+    const missing = wheel.diameter_m == null ? 'diameter' : 'speed';
+    const text = `The ${missing} of the wheel is not known, so nobody can say whether its rim runs too fast. Measure it.`;
+    warnings.push({ code: 'tip-speed-unknown', text, path: `${path}/wheel/diameter_m` });
     return open('tip-speed', 'm/s');
   }
-  const [low, high] = safe == null ? FAMILY[family].tipSpeedLimit_m_s : [safe, safe];
-  const speed = (Math.PI * diameter * speed_rpm) / 60;
-  const probability = speed <= low ? 1 : speed > high ? 0 : 0.5;
+  const { value, limit, ok, probability, verdict } = check;
+  const [, high] = wheel.safeTipSpeed_m_s == null ? FAMILY[wheel.family].tipSpeedLimit_m_s : [0, limit];
+  const said = reason('tip-speed', 'wheel', { speed_m_s: value, low_m_s: limit, high_m_s: high });
   return {
-    result: { state: 'tip-speed', value: speed, limit: probability === 0.5 ? high : low, unit: 'm/s', ok: speed <= low, probability, gatePlan: null },
-    reasons:
-      probability === 1
-        ? []
-        : [{ ...reason('tip-speed', 'wheel', { speed_m_s: speed, low_m_s: low, high_m_s: high }), severity: probability === 0 ? 'stop' : 'caution' }],
+    result: { state: 'tip-speed', value, limit, unit: 'm/s', ok, probability, gatePlan: null },
+    verdict,
+    reasons: verdict === 'yes' ? [] : [{ ...said, severity: verdict === 'no' ? 'stop' : 'caution' }],
   };
 }

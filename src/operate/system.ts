@@ -1,6 +1,16 @@
 import type { Air } from '../air/air.ts';
 import type { Ductwork } from '../job/types.ts';
-import { compileNetwork, createState, solveAtFlow, solveWithFan, totalLoss_Pa, totalSlope, type FilterState, type FlowState, type Network } from '../duct/index.ts';
+import {
+  compileNetwork,
+  createState,
+  solveAtFlow,
+  solveWithFan,
+  totalLoss_Pa,
+  totalSlope,
+  type FilterState,
+  type FlowState,
+  type Network,
+} from '../duct/index.ts';
 import type { CurveAt } from '../fan/model.ts';
 
 /** The ducts of one gate plan and filter state, asked for their loss at any flow. */
@@ -25,7 +35,8 @@ export function systemOf(
     loss_Pa: (flow) => (flow > 0 && network.blocked ? Infinity : totalLoss_Pa(solveAtFlow(network, flow, warm))),
     meet(fan, bracket) {
       const step = 1e-5 * bracket[1];
-      const slope = (q: number) => (fan.total_Pa(q + step) - fan.total_Pa(Math.max(q - step, 0))) / (step + Math.min(step, q));
+      const slope = (q: number) =>
+        (fan.total_Pa(q + step) - fan.total_Pa(Math.max(q - step, 0))) / (step + Math.min(step, q));
       return solveWithFan(network, { pressure_Pa: fan.total_Pa, slope }, bracket);
     },
     at: (flow) => solveAtFlow(network, network.blocked ? 0 : flow),

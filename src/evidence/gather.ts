@@ -1,0 +1,98 @@
+import type { Air } from '../air/index.ts';
+import type { FanEvidence } from '../fan/estimate.ts';
+import { FAMILY } from '../fan/families.ts';
+import type { Warning } from '../issues/result.ts';
+import type { Blower, Ductwork, Supply } from '../job/types.ts';
+import { motorAtSite, type MotorAtSite } from '../motor/index.ts';
+import { chartCurve } from './charts.ts';
+import { outletArea } from './outlet-area.ts';
+import { ratedPoint } from './rated-points.ts';
+import { readingObservations } from './readings.ts';
+import { wheelSpeed } from './run-speed.ts';
+import type { RunState } from './run-state.ts';
+
+/** Where a blower stands and what feeds it. */
+export type Place = {
+  air: Air;
+  supply: Supply;
+  /** [m] and [°C], for what the motor may carry there */
+  altitude_m: number | null;
+  ambient_C: number | null;
+  ductwork: Ductwork | null;
+  /** JSON Pointer of the blower */
+  path: string;
+};
+
+/** All evidence of a blower, brought to run speed and site air, each piece with its pointer. */
+export type Gathered = { evidence: FanEvidence; speed_rpm: number | null; motor: MotorAtSite; warnings: Warning[] };
+
+export function gatherEvidence(
+  blower: Blower,
+  { air, supply, altitude_m, ambient_C, ductwork, path }: Place,
+): Gathered {
+  const speed = wheelSpeed(blower, supply, path);
+  const outlet = outletArea(blower, ductwork, path);
+  const motor = motorAtSite({ motor: blower.motor, drive: blower.drive, supply, altitude_m, ambient_C, path });
+  const run: RunState = { speed_rpm: speed.speed_rpm, speedSd: speed.sd, airDensity_kg_m3: air.density_kg_m3 };
+  const warnings: Warning[] = [...speed.warnings, ...outlet.warnings, ...motor.warnings];
+  const evidence: FanEvidence = {
+    charts: [],
+    pressures: [],
+    powers: [],
+    family: FAMILY[blower.wheel.family],
+    familyLevel: levelOfFamily(blower, run),
+    outletArea_m2: outlet.area_m2,
+    outletAreaSd: outlet.sd,
+    speedSd: speed.sd,
+    airDensity_kg_m3: air.density_kg_m3,
+    motorPowerAtWheel_W: motor.ratedPower_W * motor.drive.value,
+  };
+  blower.evidence.forEach((piece, i) => {
+    const at = `${path}/evidence/${i}`;
+    switch (piece.kind) {
+      case 'chart': {
+        const chart = chartCurve(piece, run, at);
+        evidence.charts.push(chart.curve);
+        warnings.push(...chart.warnings);
+        return;
+      }
+      case 'rated-point': {
+        const point = ratedPoint(piece, run, at);
+        evidence.pressures.push(point.pressure);
+        if (point.power) evidence.powers.push(point.power);
+        warnings.push(...point.warnings);
+        return;
+      }
+      case 'readings': {
+        const rows = readingObservations(piece, {
+          blower,
+          supply,
+          run,
+          siteAir: air,
+          motor,
+          altitude_m,
+          ambient_C,
+          path: at,
+        });
+        evidence.pressures.push(...rows.pressures);
+        evidence.powers.push(...rows.powers);
+        warnings.push(...rows.warnings);
+        return;
+      }
+      case 'wheel':
+        return;
+    }
+  });
+  return { evidence, speed_rpm: speed.speed_rpm, motor, warnings };
+}
+
+/** Shut-off pressure and free flow that the family promises a wheel of this size and speed. */
+function levelOfFamily({ wheel }: Blower, run: RunState): FanEvidence['familyLevel'] {
+  if (wheel.diameter_m == null || run.speed_rpm === null) return null;
+  const { psiShutOff, phiFree } = FAMILY[wheel.family];
+  const tip_m_s = (Math.PI * wheel.diameter_m * run.speed_rpm) / 60;
+  return {
+    pressure_Pa: (psiShutOff.centre * run.airDensity_kg_m3 * tip_m_s ** 2) / 2,
+    flow_m3_s: phiFree.centre * (Math.PI / 4) * wheel.diameter_m ** 2 * tip_m_s,
+  };
+}
