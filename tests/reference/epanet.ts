@@ -74,7 +74,8 @@ export async function loadEngine(reference: ReferenceNetwork): Promise<Engine> {
       project.runH();
     },
     flow_m3_s: (id) => project.getLinkValue(project.getLinkIndex(id), LinkProperty.Flow) / 3600,
-    pressure_Pa: (id) => project.getNodeValue(project.getNodeIndex(id), NodeProperty.Head) * reference.rho * ENGINE_GRAVITY,
+    pressure_Pa: (id) =>
+      project.getNodeValue(project.getNodeIndex(id), NodeProperty.Head) * reference.rho * ENGINE_GRAVITY,
     linkCount: () => project.getCount(CountType.LinkCount),
     setFanSpeed: (ratio) => project.setLinkValue(fan, LinkProperty.InitSetting, ratio),
     close() {
