@@ -1,6 +1,7 @@
 /** The core's public list: the only door for server and page. */
 export { assess } from './assess.ts';
 export { curveOf } from './blower-curve.ts';
+export { evidencePoints, type EvidencePoint } from './evidence-points.ts';
 export { checkCurveRequest, checkJob, type CurveRequest } from './job/check.ts';
 export { understand } from './job/understand.ts';
 export { jobJsonSchema } from './job/json-schema.ts';

@@ -23,9 +23,10 @@ export function App() {
   if (phase.value === 'welcome' && here.page !== 'jobs' && here.page !== 'settings') return <Welcome />;
   const place = placeOf(here);
   const pair = wide.value && (place === 'ducts' || place === 'match');
+  const halves = pair ? 'side-by-side' : wide.value && place === 'blowers' ? 'side-by-side blowers-desk' : '';
   return (
     <>
-      <main class={pair ? 'sheet-of-work side-by-side' : 'sheet-of-work'}>
+      <main class={`sheet-of-work ${halves}`}>
         <SaveStrip />
         {pair ? (
           <>

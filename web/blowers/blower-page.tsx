@@ -4,6 +4,7 @@ import { OpenMark, VerdictMark } from '../drawings/marks.tsx';
 import { removeBlower } from '../edits/remove-blower.ts';
 import { QuantityInput } from '../forms/quantity-input.tsx';
 import { TextInput } from '../forms/text-input.tsx';
+import { wide } from '../frame/wide.ts';
 import { TopBar } from '../frame/top-bar.tsx';
 import { answered } from '../state/assessment.ts';
 import { job, perform } from '../state/job.ts';
@@ -27,7 +28,7 @@ export function BlowerPage({ blowerId }: { blowerId: string }) {
   const path = `/blowers/${index}`;
   return (
     <div class="blower">
-      <TopBar title={blowerTitle(blower, t)} back={{ page: 'blowers' }} />
+      <TopBar title={blowerTitle(blower, t)} back={wide.value ? undefined : { page: 'blowers' }} />
       <Verdict blower={blower} />
       <CurvePart blower={blower} />
       <EvidencePart blower={blower} path={path} />

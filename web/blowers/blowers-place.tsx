@@ -19,14 +19,14 @@ export function BlowersPlace({ here, wide }: { here: Route; wide: boolean }) {
   if (!wide) return here.page === 'blowers' ? <Candidates chosen={null} /> : leaf;
   const first = job.value.blowers[0];
   return (
-    <div class="side-by-side blowers-desk">
+    <>
       <section aria-label={texts.value.places.blowers}>
         <Candidates chosen={blowerId ?? (here.page === 'blowers' ? (first?.id ?? null) : null)} />
       </section>
       <section>
         {here.page === 'blowers' ? first ? <BlowerPage key={first.id} blowerId={first.id} /> : <NewBlowerPage /> : leaf}
       </section>
-    </div>
+    </>
   );
 }
 

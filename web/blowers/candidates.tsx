@@ -1,5 +1,7 @@
 import { useEffect } from 'preact/hooks';
+import type { BlowerResult } from '../../src/assessment.ts';
 import type { Blower } from '../../src/job/types.ts';
+import type { Texts } from '../texts/en.ts';
 import { BladePicture } from '../drawings/blades.tsx';
 import { Icon, type IconName } from '../drawings/icons.tsx';
 import { OpenMark, VerdictMark } from '../drawings/marks.tsx';
@@ -62,7 +64,7 @@ function RulerHead({ ruler, hardest }: { ruler: Ruler; hardest: Hardest }) {
   const need = hardest.requiredFlow_m3_s;
   return (
     <div class="ruler-head">
-      <p class="second">{t.rulerSays(sectionName(job.value, hardest.pickupId), unitFor('flow'))}</p>
+      <p class="second">{t.rulerSays(sectionName(job.value, hardest.pickupId, texts.value), unitFor('flow'))}</p>
       {need !== null && (
         <div class="track ltr">
           <span class="need" style={{ left: `${placeOn(ruler, need)}%` }}>
@@ -85,7 +87,7 @@ function Head({ blower }: { blower: Blower }) {
         <h2>{blowerTitle(blower, t)}</h2>
         <span class="candidate-verdict">
           {result ? <VerdictMark verdict={result.verdict} size={20} /> : <OpenMark size={20} />}
-          {result ? `${t.verdict[result.verdict]}, ${chanceWords(result.probability, t)}` : t.common.working}
+          {result ? verdictWords(result, t) : t.common.working}
         </span>
       </span>
       {blower.price && (
@@ -97,6 +99,10 @@ function Head({ blower }: { blower: Blower }) {
     </a>
   );
 }
+
+/** A plain no needs no odds beside it. */
+const verdictWords = (result: BlowerResult, t: Texts): string =>
+  result.verdict === 'no' ? t.verdict.no : `${t.verdict[result.verdict]}, ${chanceWords(result.probability, t)}`;
 
 function EvidenceRows({
   blower,

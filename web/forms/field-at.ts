@@ -4,7 +4,7 @@ import { withTyped } from '../state/as-typed.ts';
 import { edit, endStep, halfTyped, job, setHalfTyped, type Note } from '../state/job.ts';
 import { valueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
-import { readQuantity, shownText, withUnitNamed } from './quantity-text.ts';
+import { bareText, readQuantity, shownText, withUnitNamed } from './quantity-text.ts';
 
 export type FieldPlace = {
   /** JSON Pointer of the value in the job */
@@ -15,17 +15,24 @@ export type FieldPlace = {
   note: Note;
   /** the job cannot do without it: an emptied field keeps the last value and says so */
   required?: boolean;
+  /** a cell whose column head names the unit */
+  bare?: boolean;
 };
 
-export type BoundField = { text: string; onText: (text: string) => void; onLeave: () => void; amiss: string | undefined };
+export type BoundField = {
+  text: string;
+  onText: (text: string) => void;
+  onLeave: () => void;
+  amiss: string | undefined;
+};
 
 /**
  * Binds a quantity of the job to a field: the only place where typed text becomes a value.
  * What is typed stays as typed; what cannot be read (yet) is kept beside the job and named at the field.
  */
-export function fieldAt({ path, quantity, unit, note, required }: FieldPlace): BoundField {
+export function fieldAt({ path, quantity, unit, note, required, bare }: FieldPlace): BoundField {
   const value = valueAt(job.value, path) as number | null | undefined;
-  const text = halfTyped.value[path] ?? shownText(value, job.value.asTyped?.[path], quantity, unit);
+  const text = halfTyped.value[path] ?? (bare ? bareText : shownText)(value, job.value.asTyped?.[path], quantity, unit);
 
   const onText = (next: string): void => {
     if (next.trim() === '' && !required) {

@@ -21,6 +21,8 @@ export type QuantityBoxProps = {
   inCell?: boolean;
   /** the unit stands beside it: no echo, no unit as placeholder */
   plain?: boolean;
+  /** a heading beside the field names it already */
+  labelUnseen?: boolean;
 };
 
 /** One quantity being typed, in any unit, with its echo or what is wrong with it. Holds no state of its own. */
@@ -36,6 +38,7 @@ export function QuantityBox({
   placeholder,
   inCell,
   plain,
+  labelUnseen,
 }: QuantityBoxProps) {
   const id = useId();
   const read = text.trim() === '' ? null : readQuantity(text, quantity, unit);
@@ -45,7 +48,11 @@ export function QuantityBox({
     : [];
   return (
     <div class={inCell ? 'field in-cell' : 'field'}>
-      {!inCell && <label for={id}>{label}</label>}
+      {!inCell && (
+        <label for={id} class={labelUnseen ? 'unseen' : undefined}>
+          {label}
+        </label>
+      )}
       <input
         id={id}
         class="quantity"

@@ -19,7 +19,27 @@ type Props = {
 };
 
 /** A quantity of the job, typed in any unit, with its echo or what is wrong with it. */
-export function QuantityInput({ path, quantity, label, note, unit = unitFor(quantity), help, placeholder, required, inCell }: Props) {
+export function QuantityInput({
+  path,
+  quantity,
+  label,
+  note,
+  unit = unitFor(quantity),
+  help,
+  placeholder,
+  required,
+  inCell,
+}: Props) {
   const field = fieldAt({ path, quantity, unit, note, required });
-  return <QuantityBox {...field} label={label} quantity={quantity} unit={unit} help={help} placeholder={placeholder} inCell={inCell} />;
+  return (
+    <QuantityBox
+      {...field}
+      label={label}
+      quantity={quantity}
+      unit={unit}
+      help={help}
+      placeholder={placeholder}
+      inCell={inCell}
+    />
+  );
 }

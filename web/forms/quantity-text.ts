@@ -1,5 +1,5 @@
 import { fromBase, parseQuantity, unitByName, unitsOf, type Quantity } from '../../src/units/index.ts';
-import { say, sayTwin } from '../words/say.ts';
+import { say, sayIn, sayTwin } from '../words/say.ts';
 
 /** What a quantity field shows and understands: pure, so that every way of typing can be tried without a page. */
 
@@ -30,6 +30,19 @@ export function shownText(
     if (read.ok && same(read.si, value)) return typed;
   }
   return say(quantity, value, unit);
+}
+
+/** In a column whose head names the unit the number stands alone; a figure typed in another unit keeps its name. */
+export function bareText(
+  value: number | null | undefined,
+  typed: string | undefined,
+  quantity: Quantity,
+  unit: string,
+): string {
+  if (value === null || value === undefined) return '';
+  const text = shownText(value, typed, quantity, unit);
+  if (text === say(quantity, value, unit)) return sayIn(quantity, value, unit);
+  return text.endsWith(` ${unit}`) ? text.slice(0, -unit.length - 1) : text;
 }
 
 /** "150" becomes "150 mm" when the field is left, so that the words mean the same whatever unit is chosen later. */

@@ -3,6 +3,7 @@ import { DangerMark, OpenMark, VerdictMark } from '../drawings/marks.tsx';
 import { answered, issues, thinking, trouble } from '../state/assessment.ts';
 import { job } from '../state/job.ts';
 import { hashOf, placeOf, PLACES, route, type Place } from '../state/route.ts';
+import { shownBlower } from '../match/chosen.ts';
 import { texts } from '../texts/index.ts';
 import { verdictLine, type VerdictLine } from '../words/verdict-line.ts';
 import { siteLine } from '../words/site-line.ts';
@@ -51,7 +52,8 @@ function Verdict() {
         <OpenMark />
       )}
       <span>
-        <b>{line.lead}</b> {line.rest}
+        <b>{line.lead}</b>
+        {line.rest}
       </span>
     </a>
   );
@@ -64,5 +66,12 @@ function lineNow(): Omit<VerdictLine, 'mark'> & { mark: VerdictLine['mark'] | 't
   if (issues.value.length > 0) return { mark: null, lead: t.verdict.noAnswer, rest: issues.value[0]?.message ?? '' };
   const now = answered.value;
   if (!now) return { mark: null, lead: t.verdict.thinking, rest: '' };
-  return verdictLine(now.job, now.assessment, t);
+  return verdictLine(now.job, now.assessment, blowerLookedAt(), t);
+}
+
+/** On a blower's own pages its own verdict; everywhere else the one that match and ducts look at. */
+function blowerLookedAt(): string | null {
+  const here = route.value;
+  if ('blowerId' in here) return here.blowerId;
+  return here.page === 'blowers' ? null : (shownBlower.value?.blowerId ?? null);
 }

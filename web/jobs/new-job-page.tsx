@@ -29,7 +29,7 @@ export function NewJobPage({ step }: { step: number }) {
         small={t.stepOf(String(here + 1), String(steps.length))}
         back={here > 0 ? { page: 'new-job', step: here - 1 } : { page: 'jobs' }}
       />
-      <ol class="pegs" aria-hidden="true">
+      <ol class="step-pegs" aria-hidden="true">
         {steps.map(({ title }, index) => (
           <li key={title} class={index <= here ? 'done' : ''} />
         ))}

@@ -6,12 +6,27 @@ import { linePath } from './stage-paths.ts';
 import type { Size } from './view.ts';
 
 /** The lens over the corner in hand: the photo enlarged, a cross where the corner stands, and the frame's sides meeting there. */
-export function LensView({ photoId, photo, stage, corner }: { photoId: string; photo: Size; stage: Stage; corner: CornerIndex }) {
+export function LensView({
+  photoId,
+  photo,
+  stage,
+  corner,
+}: {
+  photoId: string;
+  photo: Size;
+  stage: Stage;
+  corner: CornerIndex;
+}) {
   const at = stage.corners[corner];
   const { centre, radius, view, line } = lensFor(at, stage.view, stage.size);
   const before = stage.corners[((corner + 3) % 4) as CornerIndex];
   const after = stage.corners[((corner + 1) % 4) as CornerIndex];
-  const clip = { left: `${centre[0] - radius}px`, top: `${centre[1] - radius}px`, width: `${2 * radius}px`, height: `${2 * radius}px` };
+  const clip = {
+    left: `${centre[0] - radius}px`,
+    top: `${centre[1] - radius}px`,
+    width: `${2 * radius}px`,
+    height: `${2 * radius}px`,
+  };
   const shift = `translate(${view.x - (centre[0] - radius)}px, ${view.y - (centre[1] - radius)}px)`;
   return (
     <>
@@ -32,7 +47,11 @@ export function LensView({ photoId, photo, stage, corner }: { photoId: string; p
           <g transform={`translate(${radius - centre[0]} ${radius - centre[1]})`}>
             <path d={linePath(view, [before, at, after])} class="on-photo-air" stroke-width="1.6" />
           </g>
-          <path d={`M0 ${radius}H${radius - 7}M${radius + 7} ${radius}H${2 * radius}M${radius} 0V${radius - 7}M${radius} ${radius + 7}V${2 * radius}`} class="on-photo" stroke-width="1" />
+          <path
+            d={`M0 ${radius}H${radius - 7}M${radius + 7} ${radius}H${2 * radius}M${radius} 0V${radius - 7}M${radius} ${radius + 7}V${2 * radius}`}
+            class="on-photo"
+            stroke-width="1"
+          />
         </svg>
       </div>
     </>

@@ -22,7 +22,13 @@ export function PhotoPage({ blowerId, photoId }: { blowerId: string; photoId: st
   return (
     <div class="photo">
       <TopBar title={t.title} back={{ page: 'blower', blowerId }} />
-      {work ? <Workspace blowerId={blowerId} work={work} /> : photoId ? <Reopen photoId={photoId} onPhoto={begin} /> : <TakePhoto onPhoto={begin} />}
+      {work ? (
+        <Workspace blowerId={blowerId} work={work} />
+      ) : photoId ? (
+        <Reopen photoId={photoId} onPhoto={begin} />
+      ) : (
+        <TakePhoto onPhoto={begin} />
+      )}
     </div>
   );
 }

@@ -18,8 +18,8 @@ type Props = {
   onTap: (at: PhotoPoint) => void;
 };
 
-/** Room round the plot for rings and lettering. */
-const PLOT_MARGIN_PX = 50;
+/** Room round the plot for rings and lettering, and below it for the buttons. */
+const PLOT_ROOM = { sides: 48, top: 34, bottom: 92 };
 
 const sizeOf = (element: HTMLElement) => ({ width: element.clientWidth, height: element.clientHeight });
 
@@ -70,11 +70,18 @@ export function PhotoStage({ work, reading, onCorners, onTap }: Props) {
     const now = step.value;
     if (!now) return;
     const { view, size } = now.stage;
-    step.value = { ...now, stage: { ...now.stage, view: zoomedAt(view, where ?? [size.width / 2, size.height / 2], factor, photo, size) } };
+    step.value = {
+      ...now,
+      stage: { ...now.stage, view: zoomedAt(view, where ?? [size.width / 2, size.height / 2], factor, photo, size) },
+    };
   };
   const showPlot = (): void => {
     const now = step.value;
-    if (now) step.value = { ...now, stage: { ...now.stage, view: viewOf(now.stage.corners, photo, now.stage.size, PLOT_MARGIN_PX) } };
+    if (now)
+      step.value = {
+        ...now,
+        stage: { ...now.stage, view: viewOf(now.stage.corners, photo, now.stage.size, PLOT_ROOM) },
+      };
   };
   // once all corners are on, the plot fills the stage: the next thing to do is to tap a curve in it
   const allPlaced = work.placed.every(Boolean);
@@ -121,15 +128,36 @@ export function PhotoStage({ work, reading, onCorners, onTap }: Props) {
                 transform: `translate(${stage.view.x}px, ${stage.view.y}px)`,
               }}
             />
-            <svg class="stage-drawing" width={stage.size.width} height={stage.size.height} role="group" aria-label={t.cornersGroup}>
+            <svg
+              class="stage-drawing"
+              width={stage.size.width}
+              height={stage.size.height}
+              role="group"
+              aria-label={t.cornersGroup}
+            >
               <Inked d={framePath(stage.view, stage.corners)} line={1.6} />
               {reading?.curves.map((curve) => (
-                <Inked key={curve.id} d={linePath(stage.view, curve.points_px)} line={3} air dashed={curve.yAxis !== 'y1'} />
+                <Inked
+                  key={curve.id}
+                  d={linePath(stage.view, curve.points_px)}
+                  line={3}
+                  air
+                  dashed={curve.yAxis !== 'y1'}
+                />
               ))}
               {work.seeds.map((seed) => (
-                <circle key={seed.id} cx={toStage(stage.view, seed.at)[0]} cy={toStage(stage.view, seed.at)[1]} r="5" class="seed" />
+                <circle
+                  key={seed.id}
+                  cx={toStage(stage.view, seed.at)[0]}
+                  cy={toStage(stage.view, seed.at)[1]}
+                  r="5"
+                  class="seed"
+                />
               ))}
-              <AxisEnds axes={work.axes} place={(index, towards) => outside(stage.view, stage.corners, index, towards)} />
+              <AxisEnds
+                axes={work.axes}
+                place={(index, towards) => outside(stage.view, stage.corners, index, towards)}
+              />
               {CORNER_NAMES.map((name, index) => (
                 <Handle
                   key={name}
@@ -173,13 +201,30 @@ function Inked({ d, line, air, dashed }: { d: string; line: number; air?: boolea
   return (
     <>
       <path d={d} class="on-photo-halo" stroke-width={line + 3.4} />
-      <path d={d} class={air ? 'on-photo-air' : 'on-photo'} stroke-width={line} stroke-dasharray={dashed ? '8 5' : undefined} />
+      <path
+        d={d}
+        class={air ? 'on-photo-air' : 'on-photo'}
+        stroke-width={line}
+        stroke-dasharray={dashed ? '8 5' : undefined}
+      />
     </>
   );
 }
 
-type HandleProps = { name: string; d: string; at: StagePoint; placed: boolean; held: boolean; onNudge: (by: PhotoPoint) => void };
-const ARROWS: Record<string, PhotoPoint> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+type HandleProps = {
+  name: string;
+  d: string;
+  at: StagePoint;
+  placed: boolean;
+  held: boolean;
+  onNudge: (by: PhotoPoint) => void;
+};
+const ARROWS: Record<string, PhotoPoint> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
 
 /** A corner: an inked angle, and round it a ring a fingertip finds. Arrow keys move it by a pixel, with shift by ten. */
 function Handle({ name, d, at: [x, y], placed, held, onNudge }: HandleProps) {
@@ -203,7 +248,13 @@ function Handle({ name, d, at: [x, y], placed, held, onNudge }: HandleProps) {
 type Towards = 'below' | 'left' | 'right';
 
 /** The values typed for the ends of the axes, lettered at the corners they hold for. */
-function AxisEnds({ axes, place }: { axes: readonly AxisWork[]; place: (corner: number, towards: Towards) => StagePoint }) {
+function AxisEnds({
+  axes,
+  place,
+}: {
+  axes: readonly AxisWork[];
+  place: (corner: number, towards: Towards) => StagePoint;
+}) {
   const tags = axes.flatMap((axis): { at: StagePoint; text: string; anchor: string }[] => {
     if (axis.id === 'x')
       return [

@@ -26,7 +26,9 @@ export function TakePhoto({ onPhoto }: { onPhoto: (photo: UploadedPhoto) => void
     stop.current = giveUp;
     const sent = await answer;
     if (sent.ok) onPhoto(sent.value);
-    else going.value = sent.problem.detail === 'given up' ? { state: 'waiting' } : { state: 'failed', problem: sent.problem };
+    else
+      going.value =
+        sent.problem.detail === 'given up' ? { state: 'waiting' } : { state: 'failed', problem: sent.problem };
   };
   if (going.value.state === 'sending') {
     const percent = Math.round(going.value.share * 100);
@@ -55,7 +57,12 @@ export function TakePhoto({ onPhoto }: { onPhoto: (photo: UploadedPhoto) => void
           <small>{t.photo.takeHint}</small>
         </span>
         <Icon name="camera" />
-        <input type="file" accept="image/*" capture="environment" onChange={(event) => void send(event.currentTarget)} />
+        <input
+          type="file"
+          accept="image/*"
+          capture="environment"
+          onChange={(event) => void send(event.currentTarget)}
+        />
       </label>
       <label class="box next pick">
         <span>

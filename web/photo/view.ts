@@ -7,8 +7,14 @@ export type Size = { width: number; height: number };
 /** How the photo lies on the stage: stage = photo × scale + (x, y). Only this file turns one into the other. */
 export type View = { scale: number; x: number; y: number };
 
-export const toStage = (view: View, [x, y]: PhotoPoint): StagePoint => [x * view.scale + view.x, y * view.scale + view.y];
-export const toPhoto = (view: View, [x, y]: StagePoint): PhotoPoint => [(x - view.x) / view.scale, (y - view.y) / view.scale];
+export const toStage = (view: View, [x, y]: PhotoPoint): StagePoint => [
+  x * view.scale + view.x,
+  y * view.scale + view.y,
+];
+export const toPhoto = (view: View, [x, y]: StagePoint): PhotoPoint => [
+  (x - view.x) / view.scale,
+  (y - view.y) / view.scale,
+];
 
 /** The whole photo on the stage, centred. */
 export function wholePhoto(photo: Size, stage: Size): View {
@@ -23,7 +29,11 @@ const CLOSEST = 8;
 export function keptOnStage(view: View, photo: Size, stage: Size): View {
   const whole = wholePhoto(photo, stage).scale;
   const scale = Math.min(CLOSEST, Math.max(whole, view.scale));
-  return { scale, x: kept(view.x, photo.width * scale, stage.width), y: kept(view.y, photo.height * scale, stage.height) };
+  return {
+    scale,
+    x: kept(view.x, photo.width * scale, stage.width),
+    y: kept(view.y, photo.height * scale, stage.height),
+  };
 }
 
 /** A side longer than the stage covers it; a shorter one stays in its middle. */
@@ -46,13 +56,20 @@ export function turnedView(view: View, photo: Size, from: Size, to: Size): View 
   return keptOnStage({ scale, x: to.width / 2 - mx * scale, y: to.height / 2 - my * scale }, photo, to);
 }
 
-/** The view in which these points fill the stage, with room around them for rings and lettering. */
-export function viewOf(points: readonly PhotoPoint[], photo: Size, stage: Size, margin_px: number): View {
+export type Room = { sides: number; top: number; bottom: number };
+
+/** The view in which these points fill the stage, with room around them [CSS px]. */
+export function viewOf(points: readonly PhotoPoint[], photo: Size, stage: Size, room: Room): View {
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => y);
   const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  const scale = Math.min((stage.width - 2 * margin_px) / (right - left), (stage.height - 2 * margin_px) / (bottom - top));
-  const view = { scale, x: stage.width / 2 - ((left + right) / 2) * scale, y: stage.height / 2 - ((top + bottom) / 2) * scale };
+  const free = { width: stage.width - 2 * room.sides, height: stage.height - room.top - room.bottom };
+  const scale = Math.min(free.width / (right - left), free.height / (bottom - top));
+  const view = {
+    scale,
+    x: stage.width / 2 - ((left + right) / 2) * scale,
+    y: room.top + free.height / 2 - ((top + bottom) / 2) * scale,
+  };
   return keptOnStage(view, photo, stage);
 }
 

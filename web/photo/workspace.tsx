@@ -13,7 +13,9 @@ import { densityOf, hintsOf, missingIn, speedOf } from './hints.ts';
 import { PhotoStage } from './photo-stage.tsx';
 import type { AxisId, PhotoWork } from './photo-work.ts';
 import type { PhotoPoint } from './view.ts';
-import { AirRow, AxisRow, CornersRow, CurvesRow, ReviewRow, SecondAxisRow } from './rows.tsx';
+import { AxisRow, SecondAxisRow } from './axis-row.tsx';
+import { CurvesRow } from './curves-row.tsx';
+import { AirRow, CornersRow, ReviewRow } from './rows.tsx';
 
 /** The photo above, and below it what is still to be done, one line a step; every step is a step of undo. */
 export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWork }) {
@@ -33,7 +35,8 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
 
   const onTap = (at: PhotoPoint): void => {
     early.value = !ready;
-    if (ready) change('seed', tapCurve(at, work.axes.some((axis) => axis.id === tapsGoTo.value) ? tapsGoTo.value : 'y1'));
+    if (ready)
+      change('seed', tapCurve(at, work.axes.some((axis) => axis.id === tapsGoTo.value) ? tapsGoTo.value : 'y1'));
   };
   const use = (): void => {
     if (!reading) return;
@@ -43,7 +46,12 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
   const y2 = work.axes.find((axis) => axis.id === 'y2');
   return (
     <div class="workspace">
-      <PhotoStage work={work} reading={reading} onCorners={(corners) => change('corners', moveCorners(corners))} onTap={onTap} />
+      <PhotoStage
+        work={work}
+        reading={reading}
+        onCorners={(corners) => change('corners', moveCorners(corners))}
+        onTap={onTap}
+      />
       <div class="rows steps">
         {early.value && !ready && (
           <p class="box early" role="status">

@@ -25,7 +25,7 @@ export function ReadingCell({ rowPath, column, columns, label }: Props) {
 }
 
 const fieldInRow = (path: string, column: Column, unit: string): BoundField =>
-  fieldAt({ path, quantity: column.quantity, unit, note: 'row', required: column.field === 'staticPressure_Pa' });
+  fieldAt({ path, quantity: column.quantity, unit, note: 'row', required: column.field === 'staticPressure_Pa', bare: true });
 
 function pendingField(path: string, rowPath: string, columns: readonly Column[]): BoundField {
   return {

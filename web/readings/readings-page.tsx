@@ -26,7 +26,7 @@ export function ReadingsPage({ blowerId, index }: { blowerId: string; index: num
     );
   }
   const path = `/blowers/${at}/evidence/${index}`;
-  const points = pointsOfBlower(blowerId).filter((p) => p.kind === 'readings');
+  const points = pointsOfBlower(blowerId).filter((p) => p.evidence === index);
   return (
     <div class="readings">
       <TopBar title={t.readings.title} small={t.readings.methods[evidence.rig.method]} back={{ page: 'blower', blowerId }} />

@@ -22,7 +22,7 @@ export function RigPicture({ rig }: { rig: Rig }) {
       <WaterTube x={tapX} />
       <path d="M126 46V86" stroke="var(--ink)" />
       <path d="M126 46l-2.6 7h5.2zM126 86l-2.6 -7h5.2z" fill="var(--ink)" />
-      <rect x="130" y="57" width={pipe ? 62 : 26} height="18" fill="var(--body)" />
+      <rect x="130" y="57" width={pipe ? 74 : 26} height="18" fill="var(--body)" />
       <text x="133" y="71" font-size="12.5">
         D {pipe || '?'}
       </text>

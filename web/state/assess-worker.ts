@@ -1,5 +1,6 @@
-import { assess, checkJob, curveOf } from '../../src/index.ts';
-import type { WorkerAnswer, WorkerQuestion } from './worker-protocol.ts';
+import { assess, checkJob, evidencePoints } from '../../src/index.ts';
+import type { Job } from '../../src/job/types.ts';
+import type { PointsByBlower, WorkerAnswer, WorkerQuestion } from './worker-protocol.ts';
 
 /** Runs the core away from the page, so that no answer ever costs a frame. */
 function answer(question: WorkerQuestion): WorkerAnswer {
@@ -7,18 +8,18 @@ function answer(question: WorkerQuestion): WorkerAnswer {
     case 'assess': {
       const checked = checkJob(question.job);
       if (!checked.ok) return { kind: 'issues', issues: checked.issues };
-      return { kind: 'assessment', job: checked.value, assessment: assess(checked.value) };
+      const points = question.points ? pointsOf(checked.value) : {};
+      return { kind: 'assessment', job: checked.value, assessment: assess(checked.value), points };
     }
     case 'check': {
       const checked = checkJob(question.raw);
       return checked.ok ? { kind: 'job', job: checked.value } : { kind: 'issues', issues: checked.issues };
     }
-    case 'curve': {
-      const { curve, warnings } = curveOf(question.request);
-      return { kind: 'curve', curve, warnings };
-    }
   }
 }
+
+const pointsOf = ({ blowers, site, supply, ductwork }: Job): PointsByBlower =>
+  Object.fromEntries(blowers.map((blower) => [blower.id, evidencePoints(blower, { site, supply, ductwork })]));
 
 addEventListener('message', ({ data }: MessageEvent<{ id: number; question: WorkerQuestion }>) => {
   let reply: WorkerAnswer;

@@ -4,10 +4,11 @@ import type { Issue } from '../../src/issues/result.ts';
 import type { Job } from '../../src/job/types.ts';
 import { createLatest } from './latest.ts';
 import { job, jobId } from './job.ts';
+import type { PointsByBlower } from './worker-protocol.ts';
 import { askWorker } from './worker.ts';
 
 /** The last good answer and the job it was worked out from; they stay while the next is being worked out. */
-export const answered = signal<{ job: Job; assessment: Assessment } | null>(null);
+export const answered = signal<{ job: Job; assessment: Assessment; points: PointsByBlower } | null>(null);
 export const assessment = computed<Assessment | null>(() => answered.value?.assessment ?? null);
 /** why the job as it stands cannot be worked out; empty when it can */
 export const issues = signal<Issue[]>([]);
@@ -28,12 +29,12 @@ export function forgetAnswers(): void {
 /** Keeps the assessment in step with the job; `onValid` hears of every job that passed the check. */
 export function followJob(onValid: (job: Job) => void): void {
   const latest = createLatest(
-    (wanted: Job) => askWorker({ kind: 'assess', job: wanted }),
+    (wanted: Job) => askWorker({ kind: 'assess', job: wanted, points: true }),
     (answer, question, more) =>
       batch(() => {
         thinking.value = more;
         if (answer.kind === 'assessment') {
-          answered.value = { job: answer.job, assessment: answer.assessment };
+          answered.value = { job: answer.job, assessment: answer.assessment, points: answer.points };
           issues.value = [];
           trouble.value = null;
           onValid(question);

@@ -62,6 +62,15 @@ export function openNew(job: Job): void {
   drafts.keep(draftNow());
 }
 
+/** Opens a copy of a job; a copy nobody has changed since is taken up again, so that looking twice leaves one behind. */
+export async function openCopy(job: Job): Promise<void> {
+  const untouched = await drafts.find((draft) => sameJob(draft.history.present.job, job));
+  if (untouched) show(untouched);
+  else openNew(structuredClone(job));
+}
+
+const sameJob = (a: Job, b: Job): boolean => JSON.stringify(a) === JSON.stringify(b);
+
 /** Opens a job of this browser, or else one from the server's disk. */
 export async function openJob(id: string): Promise<boolean> {
   const draft = await drafts.load(id);

@@ -8,4 +8,8 @@ export const curveOfBlower = (blowerId: string): FanCurve | null => {
   return found && found.fanCurve.flow_m3_s.length > 1 ? found.fanCurve : null;
 };
 
-export const pointsOfBlower = (_blowerId: string): PlotPoint[] => [];
+/** Its finds as points of that plot; keys are `evidence/row`, so that a doubted row can be marked. */
+export const pointsOfBlower = (blowerId: string): PlotPoint[] =>
+  (answered.value?.points[blowerId] ?? []).flatMap(({ kind, evidence, row, flow_m3_s, totalPressure_Pa }, i) =>
+    kind === 'wheel' ? [] : [{ kind, evidence, key: `${evidence}/${row ?? `p${i}`}`, flow_m3_s, totalPressure_Pa }],
+  );

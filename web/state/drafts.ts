@@ -42,6 +42,7 @@ export type DraftStore = {
   load(jobId: string): Promise<Draft | null>;
   remove(jobId: string): Promise<void>;
   list(): Promise<JobEntry[]>;
+  find(wanted: (draft: Draft) => boolean): Promise<Draft | null>;
 };
 
 export function createDraftStore(
@@ -66,6 +67,13 @@ export function createDraftStore(
       }
     }
     writing = null;
+  }
+
+  async function all(): Promise<Draft[]> {
+    const keys = await store.keys().catch(() => []);
+    const names = keys.flatMap((key) => (typeof key === 'string' && key.startsWith(PREFIX) ? [key] : []));
+    const drafts = await Promise.all(names.map((key) => store.get(key).catch(() => undefined)));
+    return drafts.filter((draft): draft is Draft => draft !== undefined);
   }
 
   return {
@@ -94,12 +102,10 @@ export function createDraftStore(
       await store.del(PREFIX + jobId).catch(() => undefined);
     },
     async list() {
-      const keys = await store.keys().catch(() => []);
-      const names = keys.flatMap((key) => (typeof key === 'string' && key.startsWith(PREFIX) ? [key] : []));
-      const drafts = await Promise.all(names.map((key) => store.get(key).catch(() => undefined)));
-      return drafts
-        .filter((draft): draft is Draft => draft !== undefined)
-        .map((draft) => ({ jobId: draft.jobId, name: draft.history.present.job.name }));
+      return (await all()).map((draft) => ({ jobId: draft.jobId, name: draft.history.present.job.name }));
+    },
+    async find(wanted) {
+      return (await all()).find(wanted) ?? null;
     },
   };
 }

@@ -1,15 +1,15 @@
-import type { Assessment, FanCurve } from '../../src/assessment.ts';
-import type { Issue, Warning } from '../../src/issues/result.ts';
-import type { Blower, Job, Site, Supply } from '../../src/job/types.ts';
+import type { Assessment } from '../../src/assessment.ts';
+import type { EvidencePoint } from '../../src/index.ts';
+import type { Issue } from '../../src/issues/result.ts';
+import type { Job } from '../../src/job/types.ts';
 
-export type WorkerQuestion =
-  | { kind: 'assess'; job: Job }
-  | { kind: 'check'; raw: unknown }
-  | { kind: 'curve'; request: { site: Site; supply?: Supply; blower: Blower } };
+/** `points`: the finds as points on the plot of their curve are wanted too. */
+export type WorkerQuestion = { kind: 'assess'; job: Job; points: boolean } | { kind: 'check'; raw: unknown };
+
+export type PointsByBlower = Record<string, EvidencePoint[]>;
 
 export type WorkerAnswer =
-  | { kind: 'assessment'; job: Job; assessment: Assessment }
+  | { kind: 'assessment'; job: Job; assessment: Assessment; points: PointsByBlower }
   | { kind: 'issues'; issues: Issue[] }
   | { kind: 'job'; job: Job }
-  | { kind: 'curve'; curve: FanCurve; warnings: Warning[] }
   | { kind: 'trouble'; detail: string };

@@ -1,3 +1,4 @@
+import { ducts } from './en-ducts.ts';
 import { match } from './en-match.ts';
 
 /** English. Plain, warm, short: what one craftsman says to another. Functions take numbers already written out. */
@@ -23,6 +24,7 @@ export const en = {
     or: 'or',
     and: 'and',
     range: (low: string, high: string) => `${low}–${high}`,
+    comma: ', ',
     working: 'Working it out',
     loading: 'Opening the bench',
     yes: 'yes',
@@ -37,20 +39,13 @@ export const en = {
     noAnswer: 'Something typed does not fit',
     thinking: 'Working it out',
     failed: 'The sum went wrong. Nothing is lost.',
-    line: (blower: string) => blower,
-    for: (what: string, chance: string) => `${what} ${chance}`,
-    chance: (n: string, of: string) => `${n} in ${of}`,
-    shortFor: (machine: string) => `${machine} too little air`,
-    settlesIn: (section: string) => `dust settles in ${section}`,
-    motor: 'motor too weak',
-    all: 'every gate plan',
   },
   welcome: {
     lead: 'Find out before you pay: does this second-hand blower suit your shop, and will its motor stand it?',
     demo: 'Open the demo',
     demoHint: 'A school-furniture shop, two blowers',
     start: 'Start a job of your own',
-    startHint: 'Five short steps',
+    startHint: 'Four short steps',
     other: 'My jobs',
     steps: [
       'What you know of the blower: a chart photo, readings, the plate',
@@ -313,6 +308,7 @@ export const en = {
     axisPressure: 'pressure',
   },
   match,
+  ducts,
   warnings: {} as Record<string, string>,
   readings: {
     title: 'Readings',

@@ -1,4 +1,5 @@
 import type { Texts } from './en.ts';
+import { ducts } from './ur-ducts.ts';
 import { match } from './ur-match.ts';
 
 /** اردو: سادہ، مختصر جملے۔ Right to left; numbers come already written out. */
@@ -24,6 +25,7 @@ export const ur: Texts = {
     or: 'یا',
     and: 'اور',
     range: (low, high) => `${low}–${high}`,
+    comma: '، ',
     working: 'حساب ہو رہا ہے',
     loading: 'بینچ کھل رہا ہے',
     yes: 'ہاں',
@@ -38,20 +40,13 @@ export const ur: Texts = {
     noAnswer: 'لکھی ہوئی کوئی بات نہیں بیٹھتی',
     thinking: 'حساب ہو رہا ہے',
     failed: 'حساب نہ ہو سکا۔ کچھ ضائع نہیں ہوا۔',
-    line: (blower) => blower,
-    for: (what, chance) => `${what}: ${chance}`,
-    chance: (n, of) => `${of} میں سے ${n}`,
-    shortFor: (machine) => `${machine} کو ہوا کم`,
-    settlesIn: (section) => `${section} میں برادہ بیٹھتا ہے`,
-    motor: 'موٹر کمزور',
-    all: 'ہر طرح',
   },
   welcome: {
     lead: 'پیسے دینے سے پہلے دیکھیں: پرانا بلوئر آپ کی دکان کے لیے ٹھیک ہے؟ موٹر جھیل لے گی؟',
     demo: 'نمونہ کھولیں',
     demoHint: 'سکول فرنیچر کی دکان، دو بلوئر',
     start: 'اپنا کام شروع کریں',
-    startHint: 'پانچ چھوٹے قدم',
+    startHint: 'چار چھوٹے قدم',
     other: 'میرے کام',
     steps: [
       'بلوئر کے بارے میں جو معلوم ہے: چارٹ کی تصویر، ناپ، پلیٹ',
@@ -313,6 +308,7 @@ export const ur: Texts = {
     axisPressure: 'دباؤ',
   },
   match,
+  ducts,
   warnings: {},
   readings: {
     title: 'ناپ',

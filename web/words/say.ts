@@ -33,6 +33,10 @@ const FALLBACK: Partial<Record<Quantity, string>> = {
 export const digits = (text: string): string =>
   settings.value.digits === 'eastern' ? text.replace(/[0-9]/g, (d) => String.fromCharCode(0x06f0 + Number(d))) : text;
 
+/** A figure with its unit reads from left to right inside a sentence that runs the other way (Unicode isolates). */
+export const isolated = (text: string): string =>
+  settings.value.language === 'ur' && text !== '' ? `\u2066${text}\u2069` : text;
+
 /** "1,200 m³/h"; an empty text where nothing is known. */
 export const say = (quantity: Quantity, si: number | null | undefined, unit?: string): string =>
   si === null || si === undefined ? '' : digits(formatQuantity(si, unit ?? unitFor(quantity)));

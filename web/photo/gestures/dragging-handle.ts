@@ -13,7 +13,10 @@ export const draggingHandle: Gesture<'dragging-handle'> = (event, data, stage) =
   switch (event.type) {
     case 'move':
       if (event.touch.id !== data.touch.id) return stay;
-      return { stage: moved(stage, data, event.touch), going: { name: 'dragging-handle', data: { ...data, touch: event.touch } } };
+      return {
+        stage: moved(stage, data, event.touch),
+        going: { name: 'dragging-handle', data: { ...data, touch: event.touch } },
+      };
     case 'up':
       if (event.touch.id !== data.touch.id) return stay;
       return finished(moved(stage, data, event.touch));
@@ -35,7 +38,11 @@ export function dragging(touch: Touch, from: GestureData['pressing-handle'], sta
   return { stage: moved(stage, data, touch), going: { name: 'dragging-handle', data } };
 }
 
-function moved(stage: Stage, data: { corner: CornerIndex; from: Touch['at']; handle: PhotoPoint }, touch: Touch): Stage {
+function moved(
+  stage: Stage,
+  data: { corner: CornerIndex; from: Touch['at']; handle: PhotoPoint },
+  touch: Touch,
+): Stage {
   const { scale } = stage.view;
   const to: PhotoPoint = [
     data.handle[0] + (touch.at[0] - data.from[0]) / scale,
@@ -44,14 +51,21 @@ function moved(stage: Stage, data: { corner: CornerIndex; from: Touch['at']; han
   return { ...stage, corners: withCorner(stage.corners, data.corner, to, stage.photo) };
 }
 
-const finished = (stage: Stage): Step => ({ stage, going: IDLE, effects: [{ type: 'corners', corners: stage.corners }] });
+const finished = (stage: Stage): Step => ({
+  stage,
+  going: IDLE,
+  effects: [{ type: 'corners', corners: stage.corners }],
+});
 
 /** The phone was turned: the corner stays where it was dragged to, and the finger goes on from there. */
 function takenUpAgain(stage: Stage, data: GestureData['dragging-handle']): Step {
   const start = { ...data.start, size: stage.size, view: stage.view };
   return {
     stage,
-    going: { name: 'dragging-handle', data: { ...data, start, from: data.touch.at, handle: stage.corners[data.corner] } },
+    going: {
+      name: 'dragging-handle',
+      data: { ...data, start, from: data.touch.at, handle: stage.corners[data.corner] },
+    },
     effects: [{ type: 'corners', corners: stage.corners }],
   };
 }

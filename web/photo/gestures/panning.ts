@@ -9,7 +9,10 @@ export const panning: Gesture<'panning'> = (event, data, stage) => {
   switch (event.type) {
     case 'move':
       if (event.touch.id !== data.touch.id) return stay;
-      return { stage: pushed(stage, data, event.touch), going: { name: 'panning', data: { ...data, touch: event.touch } } };
+      return {
+        stage: pushed(stage, data, event.touch),
+        going: { name: 'panning', data: { ...data, touch: event.touch } },
+      };
     case 'down':
       return startPinch(data.touch, event.touch, stage);
     case 'up':

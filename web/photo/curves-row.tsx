@@ -1,0 +1,62 @@
+import { Icon } from '../drawings/icons.tsx';
+import { removeTap, setTapSpeed } from '../edits/tap-curve.ts';
+import { QuantityBox } from '../forms/quantity-box.tsx';
+import { endStep } from '../state/job.ts';
+import { texts } from '../texts/index.ts';
+import { sayNumber } from '../words/say.ts';
+import type { Reader } from './chart-reading.ts';
+import type { PhotoWork } from './photo-work.ts';
+import { doubtsAt, Step, type Change } from './step.tsx';
+
+export function CurvesRow({
+  work,
+  ready,
+  reader,
+  change,
+}: {
+  work: PhotoWork;
+  ready: boolean;
+  reader: Reader;
+  change: Change;
+}) {
+  const t = texts.value.photo;
+  const { reading, busy } = reader;
+  const doubted = work.seeds.some((_, index) => doubtsAt(reading, `/seeds/${index}`).length > 0);
+  const title = work.seeds.length === 0 ? t.tapOpen : t.curves(work.seeds.length, sayNumber(work.seeds.length));
+  const hint = busy ? t.tracing : work.seeds.length === 0 ? (ready ? t.tapNow : t.tapAfter) : t.tapMore;
+  return (
+    <Step mark={work.seeds.length === 0 || !reading ? 'open' : doubted ? 'doubt' : 'done'} title={title} hint={hint}>
+      {work.seeds.map((seed, index) => (
+        <div key={seed.id} class="seed-row">
+          <svg width="30" height="12" aria-hidden="true">
+            <path
+              d="M0 6H30"
+              class="on-photo-air sample"
+              stroke-width="3"
+              stroke-dasharray={seed.yAxis === 'y1' ? undefined : '8 5'}
+            />
+          </svg>
+          <QuantityBox
+            label={t.speedOf(
+              t.quantities[work.axes.find((axis) => axis.id === seed.yAxis)?.quantity ?? 'static_pressure'],
+            )}
+            quantity="speed"
+            unit="rpm"
+            text={seed.speedText}
+            help={doubtsAt(reading, `/seeds/${index}`)[0] ?? t.speedHelp}
+            onText={(text) => change('seed', setTapSpeed(seed.id, text), `speed ${seed.id}`)}
+            onLeave={endStep}
+          />
+          <button
+            type="button"
+            class="icon"
+            aria-label={t.removeCurve(String(index + 1))}
+            onClick={() => change('seed', removeTap(seed.id))}
+          >
+            <Icon name="bin" />
+          </button>
+        </div>
+      ))}
+    </Step>
+  );
+}
