@@ -8,6 +8,8 @@ export type PlotPoint = {
   flow_m3_s: number;
   totalPressure_Pa: number;
   kind: 'chart' | 'readings' | 'rated-point';
+  /** place in the blower's evidence */
+  evidence: number;
   key: string;
 };
 
