@@ -38,7 +38,7 @@ const types = () =>
 
 const lint = {
   name: 'lint',
-  passes: () => run('oxlint/bin/oxlint', ['--deny-warnings', '--quiet', 'src', 'server', 'web', 'tests']),
+  passes: () => run('oxlint/bin/oxlint', ['--deny-warnings', 'src', 'server', 'web', 'tests']),
 };
 const format = {
   name: 'format',
