@@ -1,4 +1,5 @@
 import type { Job } from '../../src/job/types.ts';
+import { fileName } from './file-name.ts';
 import { askWorker } from '../state/worker.ts';
 import { openNew } from '../state/bench.ts';
 
@@ -11,14 +12,6 @@ export function saveToFile(job: Job): void {
   link.click();
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
-
-/** Letters and digits of any script stay, everything a file system might stumble over becomes a dash. */
-export const fileName = (name: string): string =>
-  name
-    .normalize('NFC')
-    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 80) || 'job';
 
 /** Opens a job file as a job of its own. @returns null when it went well, else why not, in one sentence */
 export async function openFromFile(file: File): Promise<string | null> {
