@@ -168,6 +168,18 @@ describe('what is understood but out of range', () => {
       'evidence needs at least 1 entry (chart, readings, rated-point, wheel).',
     ],
     ['/blowers/0/id', '', '/blowers/0/id', 'id must not be empty.'],
+    [
+      `${pipe}/diameter_m`,
+      5e-324,
+      `${pipe}/diameter_m`,
+      '5e-324 is too small to be meant: give 0 or a number of the size you measured.',
+    ],
+    [
+      `${chart}/pressure/1`,
+      [1e-300, 5],
+      `${chart}/pressure/1/0`,
+      '1e-300 is too small to be meant: give 0 or a number of the size you measured.',
+    ],
   ])('%s = %j', (pointer, value, path, message) => {
     expect(issuesOf(checkJob(smallJobWith(pointer, value)))).toEqual([{ code: 'out-of-range', path, message }]);
   });
