@@ -7,6 +7,7 @@ import type { Warning } from './issues/result.ts';
 import type { CurveRequest } from './job/check.ts';
 import type { Blower } from './job/types.ts';
 import type { Candidate } from './operate/candidate.ts';
+import { NO_CURVE } from './operate/without-point.ts';
 
 /**
  * From a blower's evidence to its curve with an honest band, at run speed and in site air.
@@ -33,16 +34,6 @@ export function candidateOf(blower: Blower, place: Place, drawCount: number): Ca
 }
 
 const CURVE_DRAWS = 1024;
-const NO_CURVE: FanCurve = {
-  flow_m3_s: [],
-  totalPressure_Pa: [],
-  staticPressure_Pa: [],
-  low95_Pa: [],
-  high95_Pa: [],
-  shaftPower_W: [],
-  shaftPowerLow95_W: [],
-  shaftPowerHigh95_W: [],
-};
 
 /** The curve of one blower without any ducts: what `POST /api/curve` answers. Empty where nothing gives a curve. */
 export function curveOf({ site, supply, blower }: CurveRequest): { curve: FanCurve; warnings: Warning[] } {

@@ -6,6 +6,10 @@ import { shapePreservingCubic } from '../numeric/interpolate.ts';
 import { UNKNOWN_GRADE, chartDeviation } from '../fan/tolerance.ts';
 import { CHART_AIR_DENSITY, factorsTo, type RunState } from './run-state.ts';
 
+/** A chart that stays below these shows no blower, but a wrong unit. */
+const LEAST_PRESSURE_Pa = 0.01;
+const LEAST_FLOW_m3_s = 1e-5;
+
 /** Below this share of its best value an efficiency says nothing of the power: flow times pressure over it runs to 0/0. */
 const USEFUL_EFFICIENCY = 0.05;
 
@@ -14,7 +18,7 @@ export function chartCurve(
   chart: ChartEvidence,
   run: RunState,
   path: string,
-): { curve: ChartCurve; warnings: Warning[] } {
+): { curve: ChartCurve | null; warnings: Warning[] } {
   const warnings: Warning[] = [];
   if (chart.speed_rpm == null)
     warnings.push({
@@ -36,8 +40,15 @@ export function chartCurve(
     });
 
   const kind = chart.pressureKind ?? 'static';
+  const top = Math.max(...chart.pressure.map((p) => p[1]));
+  const reach = Math.max(...chart.pressure.map((p) => p[0]));
+  if (top < LEAST_PRESSURE_Pa || reach < LEAST_FLOW_m3_s) {
+    const text = 'This chart never rises above nothing: no blower can be read from it. Check its units.';
+    return { curve: null, warnings: [...warnings, { code: 'chart-unusable', text, path }] };
+  }
   const factors = factorsTo(run, chart.speed_rpm ?? null, chart.airDensity_kg_m3 ?? CHART_AIR_DENSITY);
-  const power = chart.shaftPower?.length ? chart.shaftPower : powerFromEfficiency(chart);
+  const printed = chart.shaftPower?.filter(([, watts]) => watts > 0) ?? [];
+  const power = printed.length > 0 ? printed : powerFromEfficiency(chart);
   return {
     curve: {
       kind,

@@ -26,6 +26,10 @@ export type Place = {
 /** All evidence of a blower, brought to run speed and site air, each piece with its pointer. */
 export type Gathered = { evidence: FanEvidence; speed_rpm: number | null; motor: MotorAtSite; warnings: Warning[] };
 
+/**
+ * Brings every piece of a blower's evidence to run speed and site air: charts, pressure and power observations, what the family
+ * promises a wheel of this size, and the motor on its mains.
+ */
 export function gatherEvidence(
   blower: Blower,
   { air, supply, altitude_m, ambient_C, ductwork, path }: Place,
@@ -52,7 +56,7 @@ export function gatherEvidence(
     switch (piece.kind) {
       case 'chart': {
         const chart = chartCurve(piece, run, at);
-        evidence.charts.push(chart.curve);
+        if (chart.curve) evidence.charts.push(chart.curve);
         warnings.push(...chart.warnings);
         return;
       }

@@ -23,7 +23,12 @@ export type BaseCurve = {
 
 export type ChartPoints = readonly (readonly [flow_m3_s: number, value: number])[];
 
-const sortedByFlow = (points: ChartPoints) => [...points].sort((a, b) => a[0] - b[0]);
+/** Rising in flow; of points a millionth of the widest flow apart only the first is kept. */
+function sortedByFlow(points: ChartPoints): (readonly [number, number])[] {
+  const sorted = [...points].sort((a, b) => a[0] - b[0]);
+  const least = 1e-6 * sorted[sorted.length - 1]![0];
+  return sorted.filter(([q], i) => i === 0 || q - sorted[i - 1]![0] > least);
+}
 
 /**
  * Base curve from a chart's points (at run speed, site air), continued by the family's shape beyond what is printed.

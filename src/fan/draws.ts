@@ -22,6 +22,10 @@ export type FanDraws = {
 
 const NET = 48;
 
+/**
+ * Draws possible true curves.
+ * @param count how many; even numbers keep the mirrored pairs whole
+ */
 export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): FanDraws {
   const { posterior, knots_m3_s } = estimate;
   const { base } = estimate.model;
@@ -40,9 +44,9 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const z = new Float64Array(posterior.dimensions);
   const drive = posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR);
   for (let d = 0; d < count; d++) {
-    const curve = model.curve(drawUnknowns(posterior, deviates, d * dimensions, z));
+    drawUnknowns(posterior, deviates, d * dimensions, z);
     driveDeviate[d] = drive < 0 ? deviates[d * dimensions + dimensions - 1]! : z[CURVE_UNKNOWNS + drive]!;
-    curve.sample(flows, total, power, d * flows.length);
+    model.sample(z, flows, total, power, d * flows.length);
   }
   return { count, flows_m3_s: flows, total_Pa: total, shaftPower_W: power, driveDeviate };
 }
@@ -57,6 +61,9 @@ export type CurveBand = {
   shaftPowerLow95_W: number[];
   shaftPowerHigh95_W: number[];
 };
+
+/** A doubt wider than this factor says nothing any more, and would run out of numbers. */
+const MOST_LN_SD = 3;
 
 /** Best curve with its 95 % band, from shut-off to where the best total pressure has fallen to nothing or the net ends. */
 export function curveBand(estimate: FanEstimate, draws: FanDraws): CurveBand {
@@ -77,7 +84,8 @@ export function curveBand(estimate: FanEstimate, draws: FanDraws): CurveBand {
     const total = best.total_Pa(flow);
     const power = best.shaftPower_W(flow);
     const pressureSd = spreadAt(draws.total_Pa, width, i, total, (v) => v);
-    const powerSd = power > 0 ? spreadAt(draws.shaftPower_W, width, i, Math.log(power), Math.log) : 0;
+    const powerSd =
+      power > 0 ? Math.min(MOST_LN_SD, spreadAt(draws.shaftPower_W, width, i, Math.log(power), Math.log)) : 0;
     band.flow_m3_s.push(flow);
     band.totalPressure_Pa.push(total);
     band.staticPressure_Pa.push(best.static_Pa(flow));

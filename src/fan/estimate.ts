@@ -58,6 +58,8 @@ const EFFICIENCY = { ofPeak: 0.93, sd: 0.16 };
 const TYPICAL_LOAD = { fraction: 0.75, sd: 0.35 };
 /** Without a size the level comes from the readings alone. */
 const LEVEL_FROM_READINGS_SD = { pressure: 0.7, flow: 1 };
+/** Readings that never rise above these show no blower. */
+const LEAST_LEVEL = { pressure_Pa: 0.1, flow_m3_s: 1e-4 };
 const SECOND_CHART_POINTS = 15;
 
 /** Joins all evidence into one curve with its doubt; null where neither evidence nor the wheel's size gives a level. */
@@ -189,7 +191,7 @@ function levelFromReadings(
 ): { pressure_Pa: number; flow_m3_s: number } | null {
   const pressure = Math.max(...pressures.map((o) => o.pressure_Pa));
   const flow = Math.max(...pressures.map((o) => o.flow_m3_s));
-  if (!(pressure > 0) || !(flow > 0)) return null;
+  if (!(pressure > LEAST_LEVEL.pressure_Pa) || !(flow > LEAST_LEVEL.flow_m3_s)) return null;
   return { pressure_Pa: 1.1 * pressure, flow_m3_s: 1.5 * flow };
 }
 
@@ -200,7 +202,8 @@ function powerOfFamily(base: BaseCurve, evidence: FanEvidence): Pick<BaseCurve, 
   const flow = family.bestAt * base.flowScale_m3_s;
   const native = base.pressureScale_Pa * base.pressure.value(family.bestAt);
   const total = base.kind === 'static' && area !== null ? native + (density / 2) * (flow / area) ** 2 : native;
-  const power = (flow * total) / (EFFICIENCY.ofPeak * family.peakTotalEfficiency);
+  const power =
+    (flow * Math.max(total, 0.05 * base.pressureScale_Pa)) / (EFFICIENCY.ofPeak * family.peakTotalEfficiency);
   return { power: shape, powerScale_W: power / shape.value(family.bestAt) };
 }
 

@@ -59,78 +59,119 @@ export type CurveAt = {
   total_Pa(flow_m3_s: number): number;
   static_Pa(flow_m3_s: number): number;
   shaftPower_W(flow_m3_s: number): number;
-  /** total pressure and shaft power at many flows at once, written from `offset` on */
-  sample(flows_m3_s: Float64Array, total_Pa: Float64Array, shaftPower_W: Float64Array, offset: number): void;
   /** flow scale of this draw: static free delivery [m3/s] */
   flowScale_m3_s: number;
 };
 
-export type CurveModel = ModelInput & { curve(z: Float64Array, offset?: number): CurveAt };
+export type CurveModel = ModelInput & {
+  curve(z: Float64Array): CurveAt;
+  /** total pressure and shaft power of one vector of deviates at many flows, written from `offset` on; allocates nothing */
+  sample(
+    z: Float64Array,
+    flows_m3_s: Float64Array,
+    total_Pa: Float64Array,
+    shaftPower_W: Float64Array,
+    offset: number,
+  ): void;
+};
 
+/** The numbers of one curve, unpacked from its deviates. */
+type Unpacked = {
+  topPressure_Pa: number;
+  flowScale_m3_s: number;
+  /** outlet velocity pressure at 1 m3/s [Pa] */
+  outletFactor: number;
+  shape: Float64Array;
+  lowEnd: number;
+  highEnd: number;
+  power_W: number;
+  tilt: number;
+  powerShape: Float64Array;
+};
+
+const emptyCurve = (): Unpacked => ({
+  topPressure_Pa: 0,
+  flowScale_m3_s: 0,
+  outletFactor: 0,
+  shape: new Float64Array(SHAPE_TERMS),
+  lowEnd: 0,
+  highEnd: 0,
+  power_W: 0,
+  tilt: 0,
+  powerShape: new Float64Array(POWER_TERMS),
+});
+
+/** The model of one blower: from a vector of deviates (see `UNKNOWN`) to pressure [Pa] and shaft power [W] at any flow [m3/s]. */
 export function curveModel(input: ModelInput): CurveModel {
   const { base, spread, airDensity_kg_m3: density } = input;
   const shapeSd = shapeWeights(spread.shape);
   const { low, high } = base.known;
   const beyondHigh = high > low && high < 1;
-  const powerIsSmooth = spread.powerTilt > 0 || spread.powerShape > 0;
-  const shape = new Float64Array(SHAPE_TERMS);
-  const powerShape = new Float64Array(POWER_TERMS);
+  const powerBends = spread.powerTilt > 0 || spread.powerShape > 0;
 
-  const curve = (z: Float64Array, offset = 0): CurveAt => {
-    const speed = spread.speed * z[offset + UNKNOWN.speed]!;
-    const levelP = spread.pressureLevel * z[offset + UNKNOWN.pressureLevel]! + 2 * speed;
-    const levelQ = spread.flowLevel * z[offset + UNKNOWN.flowLevel]! + speed;
-    const p0 = base.pressureScale_Pa * Math.exp(levelP);
-    const Qf = base.flowScale_m3_s * Math.exp(levelQ);
-    const area =
+  const unpack = (z: Float64Array, into: Unpacked): Unpacked => {
+    const speed = spread.speed * z[UNKNOWN.speed]!;
+    const levelP = spread.pressureLevel * z[UNKNOWN.pressureLevel]! + 2 * speed;
+    const levelQ = spread.flowLevel * z[UNKNOWN.flowLevel]! + speed;
+    const levelW = spread.powerLevel * z[UNKNOWN.powerLevel]! + (input.powerFollowsAir ? levelP + levelQ : 3 * speed);
+    into.topPressure_Pa = base.pressureScale_Pa * Math.exp(levelP);
+    into.flowScale_m3_s = base.flowScale_m3_s * Math.exp(levelQ);
+    into.power_W = base.powerScale_W * Math.exp(levelW);
+    const area_m2 =
       input.outletArea_m2 === null
-        ? null
-        : input.outletArea_m2 * Math.exp(spread.outletArea * z[offset + UNKNOWN.outletArea]!);
-    const pvFactor = area === null ? 0 : density / (2 * area * area);
-    const c = shape.slice();
-    for (let k = 0; k < SHAPE_TERMS; k++) c[k] = shapeSd[k]! * z[offset + UNKNOWN.shape + k]!;
-    const lowEnd = spread.beyond * z[offset + UNKNOWN.lowEnd]!;
-    const highEnd = spread.beyond * z[offset + UNKNOWN.highEnd]!;
-    const d = powerShape.slice();
-    for (let k = 0; k < POWER_TERMS; k++) d[k] = (spread.powerShape / (k + 1)) * z[offset + UNKNOWN.powerShape + k]!;
-    const tilt = spread.powerTilt * z[offset + UNKNOWN.powerTilt]!;
-    const power0 =
-      base.powerScale_W *
-      Math.exp(
-        spread.powerLevel * z[offset + UNKNOWN.powerLevel]! + (input.powerFollowsAir ? levelP + levelQ : 3 * speed),
-      );
-
-    const native = (flow: number): number => {
-      const x = flow / Qf;
-      let value = base.pressure.value(x) + sineSeries(c, x);
-      if (x < low) value += lowEnd * ((low - x) / low) ** 2;
-      if (beyondHigh && x > high) value += highEnd * ((x - high) / (1 - high)) ** 2;
-      return p0 * value;
-    };
-    const velocityPressure = (flow: number) => pvFactor * flow * flow;
-    const total = base.kind === 'total' ? native : (flow: number) => native(flow) + velocityPressure(flow);
-    const powerBeside = (flow: number, total_Pa: number): number => {
-      const x = Math.min(flow / Qf, 1.5);
-      const deviation = powerIsSmooth && x < 1 ? tilt * (1 - x) ** 2 + sineSeries(d, x) : 0;
-      const power = power0 * Math.max(base.power.value(x), 0.02) * Math.exp(deviation);
-      // a wheel never gives the air more than it takes from the shaft; what a chart prints is left for the reader to doubt
-      return input.powerFollowsAir ? Math.max(power, flow * total_Pa) : power;
-    };
-    return {
-      total_Pa: total,
-      static_Pa: base.kind === 'static' ? native : (flow) => native(flow) - velocityPressure(flow),
-      shaftPower_W: (flow) => powerBeside(flow, total(flow)),
-      sample(flows, totals, powers, offset) {
-        for (let i = 0; i < flows.length; i++) {
-          const total_Pa = total(flows[i]!);
-          totals[offset + i] = total_Pa;
-          powers[offset + i] = powerBeside(flows[i]!, total_Pa);
-        }
-      },
-      flowScale_m3_s: Qf,
-    };
+        ? Infinity
+        : input.outletArea_m2 * Math.exp(spread.outletArea * z[UNKNOWN.outletArea]!);
+    into.outletFactor = density / (2 * area_m2 * area_m2);
+    for (let k = 0; k < SHAPE_TERMS; k++) into.shape[k] = shapeSd[k]! * z[UNKNOWN.shape + k]!;
+    for (let k = 0; k < POWER_TERMS; k++)
+      into.powerShape[k] = (spread.powerShape / (k + 1)) * z[UNKNOWN.powerShape + k]!;
+    into.lowEnd = spread.beyond * z[UNKNOWN.lowEnd]!;
+    into.highEnd = spread.beyond * z[UNKNOWN.highEnd]!;
+    into.tilt = spread.powerTilt * z[UNKNOWN.powerTilt]!;
+    return into;
   };
-  return { ...input, curve };
+
+  /** pressure of the base curve's own kind, static or total [Pa] */
+  const native = (c: Unpacked, flow: number): number => {
+    const x = flow / c.flowScale_m3_s;
+    let value = base.pressure.value(x) + sineSeries(c.shape, x);
+    if (x < low) value += c.lowEnd * ((low - x) / low) ** 2;
+    if (beyondHigh && x > high) value += c.highEnd * ((x - high) / (1 - high)) ** 2;
+    return c.topPressure_Pa * value;
+  };
+  const totalOf = (c: Unpacked, flow: number): number =>
+    base.kind === 'total' ? native(c, flow) : native(c, flow) + c.outletFactor * flow * flow;
+  const staticOf = (c: Unpacked, flow: number): number =>
+    base.kind === 'static' ? native(c, flow) : native(c, flow) - c.outletFactor * flow * flow;
+  const powerOf = (c: Unpacked, flow: number, total_Pa: number): number => {
+    const x = Math.min(flow / c.flowScale_m3_s, 1.5);
+    const bent = powerBends && x < 1 ? Math.exp(c.tilt * (1 - x) ** 2 + sineSeries(c.powerShape, x)) : 1;
+    const power = c.power_W * Math.max(base.power.value(x), 0.02) * bent;
+    // a wheel never gives the air more than it takes from the shaft; what a chart prints is left for the reader to doubt
+    return input.powerFollowsAir ? Math.max(power, flow * total_Pa) : power;
+  };
+
+  const scratch = emptyCurve();
+  return {
+    ...input,
+    curve(z) {
+      const c = unpack(z, emptyCurve());
+      return {
+        total_Pa: (flow) => totalOf(c, flow),
+        static_Pa: (flow) => staticOf(c, flow),
+        shaftPower_W: (flow) => powerOf(c, flow, totalOf(c, flow)),
+        flowScale_m3_s: c.flowScale_m3_s,
+      };
+    },
+    sample(z, flows, totals, powers, offset) {
+      unpack(z, scratch);
+      for (let i = 0; i < flows.length; i++) {
+        const total_Pa = totalOf(scratch, flows[i]!);
+        totals[offset + i] = total_Pa;
+        powers[offset + i] = powerOf(scratch, flows[i]!, total_Pa);
+      }
+    },
+  };
 }
 
 /** Standard deviations of the sine terms: their process has the stated deviation on average over 0..1. */
@@ -159,7 +200,9 @@ function sineSeries(c: Float64Array, x: number): number {
   let sum = 0;
   for (let k = 0; k < c.length; k++) {
     sum += c[k]! * sine;
-    [before, sine] = [sine, twiceCos * sine - before];
+    const next = twiceCos * sine - before;
+    before = sine;
+    sine = next;
   }
   return sum;
 }

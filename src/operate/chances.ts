@@ -81,21 +81,18 @@ export function caseChances(
     out.shaftPower_W[d] = power;
 
     const lnRatio = nominal.flow_m3_s > 0 ? Math.log(Math.max(flow, 1e-12) / nominal.flow_m3_s) : 0;
-    const sectionFlow = (s: number) =>
-      system.sectionFlow_m3_s[s]! * Math.exp(system.elasticity[s]! * lnRatio + lnFlow[s]!);
-    watch.forEach((s, i) => (out.watched[i]![d] = sectionFlow(s)));
+    for (let i = 0; i < watch.length; i++) out.watched[i]![d] = sectionFlow(system, watch[i]!, lnRatio, lnFlow);
     let flowsKept = true;
-    limits.forEach((limit, i) => {
-      const kept = (limit.section === null ? flow : sectionFlow(limit.section)) >= limit.least_m3_s;
-      if (kept) out.keeps[i]!++;
+    for (let i = 0; i < limits.length; i++) {
+      const { section, least_m3_s } = limits[i]!;
+      if ((section === null ? flow : sectionFlow(system, section, lnRatio, lnFlow)) >= least_m3_s) out.keeps[i]!++;
       else flowsKept = false;
-    });
+    }
     let loadKept = true;
     if (motor) {
-      const highest = at.others.reduce(
-        (w, q) => Math.max(w, onTheNet(flows, draws.shaftPower_W, d * width, q * correction)),
-        power,
-      );
+      let highest = power;
+      for (const q of at.others)
+        highest = Math.max(highest, onTheNet(flows, draws.shaftPower_W, d * width, q * correction));
       const efficiency = Math.min(1, motor.driveEfficiency.value + motor.driveEfficiency.sd * draws.driveDeviate[d]!);
       out.load[d] = highest / efficiency / motor.capacity_W;
       loadKept = out.load[d]! <= motor.loadAtMost;
@@ -110,6 +107,10 @@ export function caseChances(
   out.keepsAll /= count;
   return out;
 }
+
+/** Flow of a section in a draw, from its nominal flow, the change of the whole flow and the answer of the ducts [m3/s]. */
+const sectionFlow = (system: SystemOnNet, section: number, lnRatio: number, lnFlow: Float64Array): number =>
+  system.sectionFlow_m3_s[section]! * Math.exp(system.elasticity[section]! * lnRatio + lnFlow[section]!);
 
 /** Stable crossings on the net by straight lines: the one of least flow, and any others. */
 function netCrossings(

@@ -15,9 +15,10 @@ import type { Candidate } from './candidate.ts';
 import type { DuctDraws } from './duct-draws.ts';
 import { operatingPoints, type Point, type Points } from './operating-points.ts';
 import type { Plan } from './plans.ts';
-import { caseReasons, NO_POINT } from './case-reasons.ts';
+import { caseReasons } from './case-reasons.ts';
 import { systemCurve, systemOf } from './system.ts';
 import { verdictOf } from './verdict.ts';
+import { withoutPoint } from './without-point.ts';
 import type { Ductwork } from '../job/types.ts';
 
 /** What every case of a job shares. */
@@ -56,7 +57,7 @@ export function judgeCase(
   const frame = { blowerId: candidate.blower.id, gatePlan: plan.name, required: plan.required, filterState };
 
   if (estimate === null || draws === null)
-    return withoutPoint(frame, system.network.sections.length, context, transport, plan, 'outside-evidence');
+    return pointless(withoutPoint(frame, ductwork, transport, plan, 'outside-evidence'));
   const curve = systemCurve(system, draws.flows_m3_s);
   const points = operatingPoints(estimate, system, curve);
   const drawn = {
@@ -67,16 +68,12 @@ export function judgeCase(
   if (at === null) {
     const none = withoutPoint(
       frame,
-      system.network.sections.length,
-      context,
+      ductwork,
       transport,
       plan,
       points.all.length > 0 ? 'unstable' : 'no-operating-point',
     );
-    return {
-      ...none,
-      result: { ...none.result, ...drawn, otherOperatingPoints: points.all.map((p) => plainPoint(p, candidate)) },
-    };
+    return pointless({ ...none, ...drawn, otherOperatingPoints: points.all.map((p) => plainPoint(p, candidate)) });
   }
 
   const limits = namedLimits(context, transport, plan);
@@ -256,75 +253,10 @@ function visible(flows: Float64Array, loss: Float64Array, fan: readonly number[]
   return { flow_m3_s: [...flows.subarray(0, finite)], totalPressure_Pa: [...loss.subarray(0, finite)] };
 }
 
-const EMPTY_CURVE: Case['fanCurve'] = {
-  flow_m3_s: [],
-  totalPressure_Pa: [],
-  staticPressure_Pa: [],
-  low95_Pa: [],
-  high95_Pa: [],
-  shaftPower_W: [],
-  shaftPowerLow95_W: [],
-  shaftPowerHigh95_W: [],
-};
-
-/** A case without a point to run at: nothing is invented, the reason says why. */
-function withoutPoint(
-  frame: Pick<Case, 'blowerId' | 'gatePlan' | 'required' | 'filterState'>,
-  sections: number,
-  { ductwork }: JudgeContext,
-  transport: Transport,
-  plan: Plan,
-  why: keyof typeof NO_POINT,
-): JudgedCase {
-  const { verdict, probability, reason } = NO_POINT[why];
-  const open = (id: string) => plan.open.has(id);
-  const result: Case = {
-    ...frame,
-    operatingPoint: null,
-    otherOperatingPoints: [],
-    fanCurve: EMPTY_CURVE,
-    systemCurve: { flow_m3_s: [], totalPressure_Pa: [] },
-    sections: Array.from({ length: sections }, (_, i) => {
-      const run = transport.sections[i]!;
-      return {
-        id: ductwork.sections[i]!.id,
-        flow_m3_s: 0,
-        velocity_m_s: null,
-        minimumVelocity_m_s: run.minimumVelocity_m_s,
-        ok: !run.judged,
-        pressureDrop_Pa: 0,
-        judged: run.judged,
-      };
-    }),
-    discharge: { velocity_m_s: null, minimumVelocity_m_s: null, ok: true },
-    pickups: ductwork.sections.flatMap(({ id, pickup }) =>
-      pickup
-        ? [
-            {
-              id,
-              open: open(id),
-              flow_m3_s: 0,
-              requiredFlow_m3_s: pickup.requiredFlow_m3_s ?? null,
-              ok: !open(id),
-              probability: open(id) ? probability : 1,
-              flow95_m3_s: [0, 0] as [number, number],
-            },
-          ]
-        : [],
-    ),
-    motor: {
-      shaftPower_W: null,
-      loadFraction: null,
-      margin: null,
-      current_A: null,
-      currentAtLowestVoltage_A: null,
-      worstCase: null,
-      probabilityWithinRating: null,
-    },
-    budget: [],
-    verdict,
-    probability,
-    reasons: reason,
-  };
-  return { result, points: null, chances: null, keepsFlows: probability, keepsLoad: probability };
-}
+const pointless = (result: Case): JudgedCase => ({
+  result,
+  points: null,
+  chances: null,
+  keepsFlows: result.probability,
+  keepsLoad: result.probability,
+});

@@ -17,6 +17,7 @@ export type Point = {
 /** All points rising in flow: the stable one of least flow decides on air and dust, the stable one of highest power on the motor. */
 export type Points = { all: Point[]; least: Point | null; heaviest: Point | null };
 
+/** Every flow at which the best curve and the system meet, each with the whole tree solved there. */
 export function operatingPoints(estimate: FanEstimate, system: System, curve: SystemCurve): Points {
   const { best, knots_m3_s } = estimate;
   const point = (state: FlowState, stable: boolean): Point => ({

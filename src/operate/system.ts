@@ -24,6 +24,7 @@ export type System = {
   at(flow_m3_s: number): FlowState;
 };
 
+/** Compiles the ducts for one stand of the gates and one filter state. Flows [m3/s], pressures [Pa]. */
 export function systemOf(
   ductwork: Ductwork,
   given: { air: Air; open: ReadonlySet<string>; filterState: FilterState; outletArea_m2: number | null },
@@ -46,6 +47,7 @@ export function systemOf(
 /** Loss and slope of a system on a net of flows, and by cubic between them: the curve rises smoothly, the cubic is right to 1e-5. */
 export type SystemCurve = { flows_m3_s: Float64Array; loss_Pa: Float64Array; value_Pa(flow_m3_s: number): number };
 
+/** Solves the system on an evenly spaced net of flows [m3/s] that starts at 0. */
 export function systemCurve(system: System, flows: Float64Array): SystemCurve {
   const { network } = system;
   const loss = new Float64Array(flows.length);

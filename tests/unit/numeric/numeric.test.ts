@@ -4,7 +4,7 @@ import { choleskyFactor, solveLower, solveUpper } from '../../../src/numeric/cho
 import { normalDeviates } from '../../../src/numeric/deviates.ts';
 import { shapePreservingCubic } from '../../../src/numeric/interpolate.ts';
 import { normalQuantile } from '../../../src/numeric/normal.ts';
-import { interval95, quantileOfSorted } from '../../../src/numeric/quantile.ts';
+import { interval95, quantile } from '../../../src/numeric/quantile.ts';
 import { bracketedRoot } from '../../../src/numeric/root.ts';
 
 describe('shape-preserving cubic', () => {
@@ -124,8 +124,20 @@ describe('normal deviates', () => {
 
 describe('quantiles', () => {
   it('lie between order statistics', () => {
-    expect(quantileOfSorted([1, 2, 3, 4, 5], 0.5)).toBe(3);
-    expect(quantileOfSorted([1, 2, 3, 4, 5], 0.1)).toBeCloseTo(1.4, 12);
+    expect(quantile(Float64Array.of(5, 1, 4, 2, 3), 0.5)).toBe(3);
+    expect(quantile(Float64Array.of(3, 5, 2, 1, 4), 0.1)).toBeCloseTo(1.4, 12);
+  });
+
+  it('are those of the sorted sample', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: 1, maxLength: 40 }), fc.nat(1000), (list, m) => {
+        const sorted = Float64Array.from(list).sort();
+        const at = (m / 1000) * (sorted.length - 1);
+        const i = Math.floor(at);
+        const expected = sorted[i]! + (at - i) * ((sorted[i + 1] ?? sorted[i]!) - sorted[i]!);
+        expect(quantile(Float64Array.from(list), m / 1000)).toBeCloseTo(expected, 10);
+      }),
+    );
   });
 
   it('an interval always holds the best value', () => {
