@@ -141,10 +141,12 @@ function* gaps(seen: Float64Array): Generator<[number, number]> {
   }
 }
 
-function glareAt({ paper }: Sheet, x: number, y: number): boolean {
-  const c = Math.min(paper.columns - 1, Math.max(0, Math.floor(x / paper.cell)));
-  const r = Math.min(paper.rows - 1, Math.max(0, Math.floor(y / paper.cell)));
-  return paper.level[r * paper.columns + c]! > 0.975;
+/** Light so strong that the print may have drowned in it. */
+function glareAt({ paper: { columns, rows, cell, colours } }: Sheet, x: number, y: number): boolean {
+  const c = Math.min(columns - 1, Math.max(0, Math.floor(x / cell)));
+  const r = Math.min(rows - 1, Math.max(0, Math.floor(y / cell)));
+  const i = 3 * (r * columns + c);
+  return Math.min(colours[i]!, colours[i + 1]!, colours[i + 2]!) > 248;
 }
 
 /** Pairs of curves that run on top of each other for a good part of their length. */

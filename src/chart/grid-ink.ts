@@ -25,6 +25,8 @@ function lay(sheet: Sheet, line: GridLine, direction: LineDirection, data: Uint8
   const length = end - margin;
   const stretches = Math.max(4, Math.round(length / 80));
   const start = (k: number) => Math.round(margin + (k * length) / stretches);
+  const places = new Int32Array(Math.ceil(end) + 1);
+  for (let a = start(0); a < start(stretches); a++) places[a] = Math.round(acrossAt(line, a));
   for (let d = -HALF; d <= HALF; d++) {
     const usual = Array.from({ length: stretches }, (_, k) => usualInk(k, d));
     // a curve running along the line for a whole stretch must not pass for the line: no stretch far above the rest
@@ -33,20 +35,23 @@ function lay(sheet: Sheet, line: GridLine, direction: LineDirection, data: Uint8
       const ink = Math.min(ceiling, usual[k]!);
       if (ink < 4) continue;
       for (let a = start(k); a < start(k + 1); a++) {
-        const i = a * stride + (Math.round(acrossAt(line, a)) + d) * step;
+        const i = a * stride + (places[a]! + d) * step;
         if (ink > data[i]!) data[i] = ink;
       }
     }
   }
 
   function usualInk(k: number, d: number): number {
-    const values: number[] = [];
-    for (let a = start(k); a < start(k + 1); a++)
-      values.push(darkness[a * stride + (Math.round(acrossAt(line, a)) + d) * step]!);
-    values.sort((x, y) => x - y);
-    return values[Math.floor(values.length * 0.6)]!;
+    counts.fill(0);
+    for (let a = start(k); a < start(k + 1); a++) counts[darkness[a * stride + (places[a]! + d) * step]!]!++;
+    let left = 0.4 * (start(k + 1) - start(k));
+    let level = 255;
+    while (level > 0 && (left -= counts[level]!) > 0) level--;
+    return level;
   }
 }
+
+const counts = new Uint16Array(256);
 
 const middleOf = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 

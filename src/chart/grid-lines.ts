@@ -81,21 +81,22 @@ export function ridgeProfile(sheet: Sheet, direction: LineDirection, from: numbe
   const { width, height, darkness } = sheet;
   const upright = direction === 'upright';
   const size = upright ? width : height;
-  const step = upright ? 1 : width;
-  const stride = upright ? width : 1;
   const profile = new Float32Array(size);
-  for (let a = from; a < to; a++) {
-    const base = a * stride;
-    for (let p = 5; p < size - 5; p++) {
-      const i = base + p * step;
-      const middle = darkness[i]! + Math.max(darkness[i - step]!, darkness[i + step]!);
+  // both ways run along the rows, as the picture lies in memory
+  const step = upright ? 1 : width;
+  const [y0, y1] = upright ? [from, to] : [5, height - 5];
+  const [x0, x1] = upright ? [5, width - 5] : [from, to];
+  for (let y = y0; y < y1; y++)
+    for (let x = x0, i = y * width + x0; x < x1; x++, i++) {
+      const here = darkness[i]!;
+      const beside = Math.max(darkness[i - step]!, darkness[i + step]!);
+      const middle = here + beside;
       if (middle < 6) continue;
       const before = darkness[i - 3 * step]! + darkness[i - 4 * step]!;
       const after = darkness[i + 3 * step]! + darkness[i + 4 * step]!;
-      const ridge = (middle - Math.max(before, after)) / 2;
-      if (ridge > 0) profile[p]! += ridge > RIDGE_CAP ? RIDGE_CAP : ridge;
+      const ridge = (middle - (before > after ? before : after)) * 0.5;
+      if (ridge > 0) profile[upright ? x : y]! += ridge > RIDGE_CAP ? RIDGE_CAP : ridge;
     }
-  }
   for (let p = 0; p < size; p++) profile[p]! /= Math.max(1, to - from);
   return profile;
 }

@@ -1,4 +1,5 @@
-import { followStroke, type Bounds, type StrokeStep } from './follow.ts';
+import { followStroke, type Bounds } from './follow.ts';
+import type { StrokeStep } from './foresee.ts';
 import { frameHalfWidth } from './frame-lines.ts';
 import type { GridInk } from './grid-ink.ts';
 import { likenessTo, type InkColour, type Likeness } from './likeness.ts';

@@ -1,0 +1,59 @@
+import { hiddenAt, likeAt, type Likeness } from './likeness.ts';
+
+/** A stroke crossed by a section: its place, how much of a stroke it is (0..1), and its height above both sides. */
+export type Peak = { offset: number; quality: number; ridge: number };
+/** What a section crosses: strokes, any ink near its middle, and how much of its middle the grid hides. */
+export type Look = { peaks: Peak[]; inked: number; hidden: number };
+
+/**
+ * Cross-section of the sheet at a place, averaged a little along the way: where strokes are, and what else is there.
+ * @param angle which way the stroke is thought to run; offsets of peaks are to the right of it as the sheet is seen
+ * @param reach how far to both sides; @param width of the stroke; @param usual height of a stroke of this curve here
+ */
+export function lookAcross(
+  like: Likeness,
+  x: number,
+  y: number,
+  angle: number,
+  reach: number,
+  width: number,
+  usual: number,
+): Look {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  const half = width / 2;
+  const side = Math.max(2, half + 1.8);
+  const n = Math.ceil(reach + side + 1);
+  const profile = new Float32Array(2 * n + 1);
+  for (let o = -n; o <= n; o++) {
+    let sum = 0;
+    for (let t = -3; t <= 3; t += 1.5) sum += likeAt(like, x + c * t - s * o, y + s * t + c * o);
+    profile[o + n] = sum / 5;
+  }
+  const at = (o: number) => {
+    const p = o + n;
+    const i = Math.max(0, Math.min(2 * n - 1, Math.floor(p)));
+    return profile[i]! + (profile[i + 1]! - profile[i]!) * (p - i);
+  };
+  const core = Math.min(1, half * 0.6);
+  const ridge = (o: number) => {
+    const middle = (at(o - core) + 2 * at(o) + at(o + core)) / 4;
+    return middle - 0.5 * (at(o - side) + at(o + side)) - 0.15 * Math.abs(at(o - side) - at(o + side));
+  };
+  const peaks: Peak[] = [];
+  const whole = Math.floor(reach);
+  let inked = 0;
+  for (let o = -whole; o <= whole; o++) {
+    inked = Math.max(inked, Math.abs(o) < 7 ? at(o) : 0);
+    const v = ridge(o);
+    if (v < 0.3 * usual || v < ridge(o - 1) || v <= ridge(o + 1)) continue;
+    const a = ridge(o - 1);
+    const b = ridge(o + 1);
+    const bottom = a - 2 * v + b;
+    const shift = bottom < 0 ? (0.5 * (a - b)) / bottom : 0;
+    peaks.push({ offset: o + Math.max(-0.5, Math.min(0.5, shift)), quality: Math.min(1, v / usual), ridge: v });
+  }
+  let hidden = 0;
+  for (let t = -4; t <= 4; t += 2) if (hiddenAt(like, x + c * t, y + s * t)) hidden += 0.2;
+  return { peaks, inked, hidden };
+}
