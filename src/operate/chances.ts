@@ -34,9 +34,8 @@ export type Chances = {
   load: Float64Array;
   /** flow of each watched section over the draws, in the order asked */
   watched: Float64Array[];
-  /** share of draws that keep each limit, all flow limits together, the motor limit, and everything at once */
+  /** share of draws that keep each limit, the motor limit, and everything at once */
   keeps: number[];
-  keepsFlows: number;
   keepsLoad: number;
   keepsAll: number;
 };
@@ -63,7 +62,6 @@ export function caseChances(
     load: new Float64Array(count),
     watched: watch.map(() => new Float64Array(count)),
     keeps: limits.map(() => 0),
-    keepsFlows: 0,
     keepsLoad: 0,
     keepsAll: 0,
   };
@@ -97,12 +95,10 @@ export function caseChances(
       out.load[d] = highest / efficiency / motor.capacity_W;
       loadKept = out.load[d]! <= motor.loadAtMost;
     }
-    if (flowsKept) out.keepsFlows++;
     if (loadKept) out.keepsLoad++;
     if (flowsKept && loadKept) out.keepsAll++;
   }
   out.keeps = out.keeps.map((n) => n / count);
-  out.keepsFlows /= count;
   out.keepsLoad /= count;
   out.keepsAll /= count;
   return out;

@@ -36,7 +36,6 @@ export type JudgedCase = {
   result: Case;
   points: Points | null;
   chances: Chances | null;
-  keepsFlows: number;
   keepsLoad: number;
 };
 
@@ -177,7 +176,7 @@ export function judgeCase(
     dustThroughWheel: transport.dustThroughWheel,
     pressureShare: at.total_Pa / air.pressure_Pa,
   });
-  return { result, points, chances, keepsFlows: chances.keepsFlows, keepsLoad: chances.keepsLoad };
+  return { result, points, chances, keepsLoad: chances.keepsLoad };
 }
 
 /** Flows that must be reached in this plan: what open machines need, and what keeps dust moving in the pipes it runs through. */
@@ -257,6 +256,5 @@ const pointless = (result: Case): JudgedCase => ({
   result,
   points: null,
   chances: null,
-  keepsFlows: result.probability,
   keepsLoad: result.probability,
 });

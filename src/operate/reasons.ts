@@ -1,6 +1,6 @@
 import type { Reason } from '../assessment.ts';
 import type { ReasonCode } from '../issues/reason-codes.ts';
-import { formatNumber, formatQuantity } from '../units/index.ts';
+import { formatNumber, formatQuantity } from '../units/format.ts';
 
 /**
  * The sentences about a verdict, with the numbers they stand on; those about a motor and its mains stand in `motor/cautions.ts`. English; the page builds other languages

@@ -1,3 +1,5 @@
+import { benchAssessment } from './assessment.ts';
 import { benchSolver } from './solver.ts';
 
 await benchSolver();
+benchAssessment();
