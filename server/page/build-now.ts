@@ -1,4 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { builtPage } from './build.ts';
 
-await builtPage(fileURLToPath(new URL('../..', import.meta.url)), console.log);
+try {
+  await builtPage(fileURLToPath(new URL('../..', import.meta.url)), console.log);
+} catch (error) {
+  console.error((error as Error).message);
+  process.exitCode = 1;
+}

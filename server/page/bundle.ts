@@ -18,6 +18,9 @@ try {
   await writeFile(join(beside, STAMP), stamp);
   await rm(page, { recursive: true, force: true });
   await rename(beside, page);
+} catch (error) {
+  console.error((error as Error).message);
+  process.exitCode = 1;
 } finally {
   await rm(beside, { recursive: true, force: true });
 }

@@ -1,5 +1,7 @@
 import { pointer, type Issue } from '../issues/result.ts';
-import { toBase, unitByName, type Quantity, type Unit } from '../units/index.ts';
+import { toBase, unitByName } from '../units/names.ts';
+import type { Quantity } from '../units/quantities.ts';
+import type { Unit } from '../units/units.ts';
 import type { AxisHint, AxisQuantity, ChartHints, SeedHint } from './hints.ts';
 
 /** Hints that are well formed but can't be: an unknown unit, a scale without length, corners that are no quadrilateral. */

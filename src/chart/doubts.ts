@@ -1,5 +1,5 @@
 import { pointer, type Warning } from '../issues/result.ts';
-import { formatNumber } from '../units/index.ts';
+import { formatNumber } from '../units/format.ts';
 import { valueAt, type AxisScale } from './axes.ts';
 import { SIDE_NAMES, type SnappedFrame } from './frame-snap.ts';
 import type { ScaleGrid } from './scale-grid.ts';

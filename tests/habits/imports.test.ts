@@ -1,6 +1,6 @@
 import { posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { filesBelow, importsOf } from './sources.ts';
+import { filesBelow, importsOf, loadsOf } from './sources.ts';
 
 /**
  * Folders of src from the top down: a file may use what stands on a lower step and its own folder. `job` and
@@ -62,6 +62,32 @@ describe('inside src', () => {
         .map((to) => [from, to]),
     );
     expect(packages.filter(([, to]) => !PACKAGES_IN_SRC.includes(to!.split('/')[0]!))).toEqual([]);
+  });
+});
+
+describe('what is loaded', () => {
+  /** All of our files that a file needs, itself included. */
+  function reachedFrom(start: string): Set<string> {
+    const reached = new Set([start]);
+    for (const path of reached) {
+      for (const to of loadsOf(path).filter(isRelative)) reached.add(target(path, to));
+    }
+    return reached;
+  }
+
+  test('the server and the core work without the parser of typed sums, whose library takes a second to load', () => {
+    for (const start of [
+      'server/main.ts',
+      'server/calculate/calculator-process.ts',
+      'server/readers/chart-process.ts',
+    ]) {
+      expect([start, reachedFrom(start).has('src/units/sum.ts')]).toEqual([start, false]);
+    }
+    expect(reachedFrom('web/main.tsx').has('src/units/sum.ts')).toBe(true);
+  });
+
+  test('the server itself decodes no picture', () => {
+    expect([...reachedFrom('server/main.ts')].filter((path) => loadsOf(path).includes('sharp'))).toEqual([]);
   });
 });
 

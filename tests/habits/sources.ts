@@ -20,6 +20,12 @@ export const textOf = (path: string): string => readFileSync(join(root, path), '
 /** A file's text without its comments: what it does, not what it says. */
 export const codeOf = (path: string): string => textOf(path).replace(/\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/.*$/gm, '');
 
+const namesIn = (code: string): string[] =>
+  [...code.matchAll(/(?:\bfrom|\bimport)\s*\(?\s*['"]([^'"]+)['"]/g)].map((match) => match[1]!);
+
 /** What a file imports or re-exports, as written. */
-export const importsOf = (path: string): string[] =>
-  [...codeOf(path).matchAll(/(?:\bfrom|\bimport)\s*\(?\s*['"]([^'"]+)['"]/g)].map((match) => match[1]!);
+export const importsOf = (path: string): string[] => namesIn(codeOf(path));
+
+/** The same without what is there for the types alone and gone when the program runs. */
+export const loadsOf = (path: string): string[] =>
+  namesIn(codeOf(path).replace(/^(?:import|export) type [^;]*;/gm, ''));
