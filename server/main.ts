@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Express } from 'express';
 import { createApp } from './app.ts';
-import { inUrl, isLoopbackName, networkAddresses } from './doors/hosts.ts';
+import { inUrl, isLoopbackName, calledFromOutside } from './doors/hosts.ts';
 import { createCalculator } from './calculate/calculator.ts';
 import { createDecoder } from './image/decoder.ts';
 import { networkKey } from './network-key.ts';
@@ -54,7 +54,7 @@ function printAddresses({ host }: Options, port: number, key: string | null): vo
   const here = isLoopbackName(host) ? inUrl(host) : '127.0.0.1';
   console.log(`Blower Bench is ready: http://${here}:${port}`);
   if (key === null) return;
-  for (const address of networkAddresses())
+  for (const address of calledFromOutside(host))
     console.log(`From a phone on this network: http://${address}:${port}/?key=${key}`);
 }
 
@@ -80,7 +80,7 @@ async function appWith(options: Options, key: string | null, server: Server): Pr
     decoder: createDecoder(PHOTO_TIME_LIMIT_ms),
     chartReader: createChartReader(PHOTO_TIME_LIMIT_ms),
     page: await pageOf(options, server),
-    doorRules: { alsoCalled: () => (options.isOnNetwork ? [options.host.toLowerCase(), ...networkAddresses()] : []) },
+    doorRules: { alsoCalled: () => (options.isOnNetwork ? calledFromOutside(options.host) : []) },
     key,
     isDevelopment: options.isDevelopment,
     log: console.error,

@@ -16,11 +16,18 @@ export const isLoopbackAddress = (address: string | undefined): boolean =>
 export const inUrl = (address: string): string => (isIP(address) === 6 ? `[${address}]` : address);
 
 /** Addresses of this machine in its networks, as they stand in a URL; link-local ones need a zone and are left out. */
-export const networkAddresses = (): string[] =>
+const networkAddresses = (): string[] =>
   Object.values(networkInterfaces())
     .flatMap((list) => list ?? [])
     .filter(({ internal, address }) => !internal && !address.startsWith('fe80'))
     .map(({ address }) => inUrl(address));
+
+/** Where other machines find a server that listens on `host`: everywhere, on all of IPv4, or at one name or address. */
+export function calledFromOutside(host: string): string[] {
+  if (host === '::' || host === '[::]') return networkAddresses();
+  if (host === '0.0.0.0') return networkAddresses().filter((address) => !address.startsWith('['));
+  return [inUrl(host.toLowerCase())];
+}
 
 /** Host header or authority of an origin in two parts, or undefined when it is neither a name nor an address. */
 export function hostAndPort(text: string): { name: string; port: number } | undefined {

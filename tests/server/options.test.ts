@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { calledFromOutside } from '../../server/doors/hosts.ts';
 import { BadOption, optionsFrom } from '../../server/options.ts';
 
 describe('what the program is told', () => {
@@ -39,4 +40,12 @@ describe('what the program is told', () => {
   test('an unknown switch is refused with the known ones', () => {
     expect(() => optionsFrom({}, ['--fast'])).toThrow(/'--fast'.*The switches are --dev and --network\.$/);
   });
+});
+
+test('from outside it is called by what it listens on', () => {
+  expect(calledFromOutside('192.168.7.7')).toEqual(['192.168.7.7']);
+  expect(calledFromOutside('Bench.local')).toEqual(['bench.local']);
+  expect(calledFromOutside('fd00::2')).toEqual(['[fd00::2]']);
+  expect(calledFromOutside('0.0.0.0').every((address) => /^\d+\.\d+\.\d+\.\d+$/.test(address))).toBe(true);
+  expect(calledFromOutside('0.0.0.0')).not.toContain('127.0.0.1');
 });
