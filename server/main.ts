@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Express } from 'express';
 import { createApp } from './app.ts';
-import { inUrl, isLoopbackName, calledFromOutside } from './doors/hosts.ts';
+import { inUrl, calledFromOutside } from './doors/hosts.ts';
 import { createCalculator } from './calculate/calculator.ts';
 import { createDecoder } from './image/decoder.ts';
 import { networkKey } from './network-key.ts';
@@ -51,7 +51,8 @@ function listen(server: Server, { host, port }: Options): Promise<AddressInfo> {
 }
 
 function printAddresses({ host }: Options, port: number, key: string | null): void {
-  const here = isLoopbackName(host) ? inUrl(host) : '127.0.0.1';
+  const isEverywhere = ['0.0.0.0', '::', '[::]'].includes(host);
+  const here = isEverywhere ? '127.0.0.1' : inUrl(host);
   console.log(`Blower Bench is ready: http://${here}:${port}`);
   if (key === null) return;
   for (const address of calledFromOutside(host))
