@@ -1,6 +1,6 @@
 import type { Case } from '../../src/assessment.ts';
 import type { Job } from '../../src/job/types.ts';
-import { saying } from '../match/say.ts';
+import { figure, saying } from '../match/say.ts';
 import type { Names } from '../match/names.ts';
 import type { DuctTexts } from '../texts/en-ducts.ts';
 import { say, sayIn } from '../words/say.ts';
@@ -25,7 +25,7 @@ export function drawingWords(
   const air = airInPipes(sheet.pipes, job.ductwork, shown);
   const wishes = wishesFor(sheet, job.ductwork, air, {
     speed: (m_s) => saying.quantity('velocity', Math.round(m_s)),
-    needs: (speed, need) => texts.drawing.needs(speed, need),
+    need: (m_s) => texts.drawing.needs(figure('velocity', m_s)),
     size: (diameter_m) => say('length', diameter_m),
     name: (section) => names.section(section),
   });
@@ -56,10 +56,10 @@ export function drawingWords(
       piece: (place) => {
         const element = place.index === null ? undefined : elements(place)[place.index];
         if (!element) return where(place);
-        const { name, figure } = elementLine(element, texts, (quantity, si, unit) =>
+        const { name, figure: size } = elementLine(element, texts, (quantity, si, unit) =>
           unit ? `${sayIn(quantity, si, unit)} ${unit}` : say(quantity, si),
         );
-        return `${where(place)}: ${name} ${figure}`;
+        return `${where(place)}: ${name} ${size}`;
       },
       gate: (section, open) => t.gate(names.machine(section), open),
     },

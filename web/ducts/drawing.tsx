@@ -7,6 +7,7 @@ import { BlowerGlyph, Cyclone, FilterBox, isDrum } from './glyphs/equipment.tsx'
 import { MachineGlyph } from './glyphs/machine.tsx';
 import { Gate, OtherMark } from './glyphs/marks.tsx';
 import type { Label } from './layout/labels.ts';
+import { textWidth } from './layout/metrics.ts';
 import { roundedPath } from './layout/polyline.ts';
 
 import type { Metrics, Place, PlacedPipe, Sheet } from './layout.ts';
@@ -87,7 +88,7 @@ export function Drawing(props: Props) {
             key={i}
             mark={mark}
             open={isOpen(mark.place.section, props, air)}
-            words={metrics.wayOut === 'wall' ? texts : null}
+            words={metrics.machine > 0.75 ? texts : null}
           />
         ) : (
           <OtherMark key={i} mark={mark} />
@@ -286,18 +287,21 @@ function Names({
 }) {
   const line = metrics.font * 1.25;
   const y = sheet.floorY + 10 + metrics.font;
-  const standing = [
-    ...sheet.equipment.map(({ box, element }) => ({
-      x: box.x + box.width / 2,
-      text:
-        element.kind === 'filters'
-          ? texts.filters(element.count)
-          : element.kind === 'cyclone' && !isDrum(element)
-            ? texts.cone
-            : texts.drum,
-    })),
-    { x: sheet.blower.at.x, text: texts.blower },
-  ];
+  const standing = apart(
+    [
+      ...sheet.equipment.map(({ box, element }) => ({
+        x: box.x + box.width / 2,
+        text:
+          element.kind === 'filters'
+            ? texts.filters(element.count)
+            : element.kind === 'cyclone' && !isDrum(element)
+              ? texts.cone
+              : texts.drum,
+      })),
+      { x: sheet.blower.at.x, text: texts.blower },
+    ],
+    metrics.font,
+  );
   return (
     <>
       {sheet.machines.map((machine) => (
@@ -315,13 +319,26 @@ function Names({
           ))}
         </text>
       ))}
-      {standing.map(({ x, text }) => (
-        <text key={x} class="name" x={x} y={y} font-size={metrics.font} text-anchor="middle">
+      {standing.map(({ x, text, row }) => (
+        <text key={x} class="name" x={x} y={y + row * line} font-size={metrics.font} text-anchor="middle">
           {text}
         </text>
       ))}
     </>
   );
+}
+
+/** Names under equipment that stands close together: one that would touch its neighbour goes a line lower. */
+function apart(names: { x: number; text: string }[], font: number): { x: number; text: string; row: number }[] {
+  const ends = [-Infinity, -Infinity];
+  return [...names]
+    .sort((a, b) => a.x - b.x)
+    .map(({ x, text }) => {
+      const half = textWidth(text, font) / 2;
+      const row = x - half < ends[0]! + 5 ? 1 : 0;
+      ends[row] = x + half;
+      return { x, text, row };
+    });
 }
 
 /** A name stands in ink, a speed in the blue of what moves, and plain ink where dust settles. */

@@ -72,14 +72,14 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
     <div class={wide ? 'ducts-place wide' : 'ducts-place'}>
       {wide ? (
         <div class="top choosers">
-          <Choosers wide />
+          <Choosers />
           <UndoButtons />
           <JobMenu />
         </div>
       ) : (
         <TopBar>
           <div class="grow choosers">
-            <Choosers wide={false} />
+            <PlanChooser />
           </div>
         </TopBar>
       )}
@@ -106,14 +106,17 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
         <Opened onPlace={(next) => (place.value = next)} place={place.value} names={names} />
       ) : (
         <>
-          <p class="second drawing-hint">{t.drawing.hint}</p>
-          <AddMachine
-            copyOf={lastMachine}
-            names={names}
-            texts={t}
-            label={t.piece.addMachine}
-            onPlace={(next) => (place.value = next)}
-          />
+          <div class="under-drawing">
+            <AddMachine
+              copyOf={lastMachine}
+              names={names}
+              texts={t}
+              label={t.piece.addMachine}
+              onPlace={(next) => (place.value = next)}
+            />
+            {!wide && <FiltersChooser />}
+          </div>
+          <p class="second">{t.drawing.hint}</p>
         </>
       )}
       {dangers.map((reason) => (
@@ -156,35 +159,13 @@ function Opened({
   );
 }
 
-function Choosers({ wide }: { wide: boolean }) {
-  const { ducts: t, match } = texts.value;
-  const plans = shownPlans.value;
-  const names = namesIn(job.value, match);
+function Choosers() {
+  const t = texts.value.ducts;
   return (
     <>
-      {plans.length > 0 && (
-        <span class="with-label">
-          <span class="second">{t.gatesFor}</span>
-          <Chooser
-            label={t.gatesFor}
-            value={shownPlan.value?.name ?? ''}
-            options={plans.map((plan) => ({ value: plan.name, text: planTitle(plan, names, match) }))}
-            onChoose={(name) => (wantedPlan.value = name)}
-          />
-        </span>
-      )}
-      {hasFilterStates.value && (
-        <span class="with-label">
-          <span class="second">{t.filters}</span>
-          <Chooser
-            label={t.filters}
-            value={wantedFilters.value}
-            options={(['clean', 'loaded'] as const).map((state) => ({ value: state, text: t.filterStates[state] }))}
-            onChoose={(state) => (wantedFilters.value = state)}
-          />
-        </span>
-      )}
-      {wide && job.value.blowers.length > 0 && (
+      <PlanChooser />
+      <FiltersChooser />
+      {job.value.blowers.length > 0 && (
         <span class="with-label">
           <span class="second">{t.blower}</span>
           <Chooser
@@ -195,7 +176,40 @@ function Choosers({ wide }: { wide: boolean }) {
           />
         </span>
       )}
-      {plans.length === 0 && <h1>{t.title}</h1>}
     </>
+  );
+}
+
+function PlanChooser() {
+  const { ducts: t, match } = texts.value;
+  const plans = shownPlans.value;
+  if (plans.length === 0) return <h1>{t.title}</h1>;
+  const names = namesIn(job.value, match);
+  return (
+    <span class="with-label">
+      <span class="second">{t.gatesFor}</span>
+      <Chooser
+        label={t.gatesFor}
+        value={shownPlan.value?.name ?? ''}
+        options={plans.map((plan) => ({ value: plan.name, text: planTitle(plan, names, match) }))}
+        onChoose={(name) => (wantedPlan.value = name)}
+      />
+    </span>
+  );
+}
+
+function FiltersChooser() {
+  const t = texts.value.ducts;
+  if (!hasFilterStates.value) return null;
+  return (
+    <span class="with-label">
+      <span class="second">{t.filters}</span>
+      <Chooser
+        label={t.filters}
+        value={wantedFilters.value}
+        options={(['clean', 'loaded'] as const).map((state) => ({ value: state, text: t.filterStates[state] }))}
+        onChoose={(state) => (wantedFilters.value = state)}
+      />
+    </span>
   );
 }

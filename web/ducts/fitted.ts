@@ -7,7 +7,7 @@ import type { Metrics, Sheet } from './layout.ts';
 const STEPS = [1, 0.85, 0.7, 0.55, 0.4, 0.25, 0];
 
 /** How far a phone's drawing may be shrunk as a whole before its lettering gets too small to read. */
-const SMALLEST_SHRINK = 0.93;
+const SMALLEST_SHRINK = 0.925;
 
 export type Fitted = { sheet: Sheet; metrics: Metrics; shrink: number };
 

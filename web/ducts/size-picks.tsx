@@ -6,7 +6,8 @@ import { saying } from '../match/say.ts';
 import { perform } from '../state/job.ts';
 import type { DuctTexts } from '../texts/en-ducts.ts';
 import { say } from '../words/say.ts';
-import { flowInRun, speedAt } from './airflow.ts';
+import { flowInRun, speedAt, STILL_M_S } from './airflow.ts';
+import { isHose } from './layout/cut-route.ts';
 import { sizesFor } from './trade-sizes.ts';
 
 type Props = { job: Job; run: string; shown: Case | null; needed_m_s: number | null; texts: DuctTexts };
@@ -16,7 +17,8 @@ export function SizePicks({ job, run, shown, needed_m_s, texts }: Props) {
   const elements = elementsOf(job, run);
   const now_m = mainDiameter_m(elements);
   if (now_m === null) return null;
-  const pipe = elements.find((element) => element.kind === 'pipe');
+  const pipes = elements.filter((element) => element.kind === 'pipe');
+  const pipe = pipes.find((one) => !isHose(one)) ?? pipes[0];
   const { sizes, family } = sizesFor(pipe?.surface);
   const flow = flowInRun(shown, run);
   return (
@@ -30,7 +32,7 @@ export function SizePicks({ job, run, shown, needed_m_s, texts }: Props) {
       <div class="sizes" role="radiogroup" aria-label={texts.piece.size}>
         {sizes.map((size) => {
           const chosen = Math.abs(size.inside_m - now_m) < 0.0006;
-          const speed = flow > 0 ? speedAt(flow, size.inside_m) : null;
+          const speed = speedAt(flow, size.inside_m) > STILL_M_S ? speedAt(flow, size.inside_m) : null;
           const slow = speed !== null && needed_m_s !== null && speed < needed_m_s;
           return (
             <button

@@ -1,10 +1,11 @@
 import type { Case } from '../../src/assessment.ts';
 import { VerdictMark } from '../drawings/marks.tsx';
 import type { MatchTexts } from '../texts/en-match.ts';
-import { say, sayIn, unitFor } from '../words/say.ts';
+import { say, unitFor } from '../words/say.ts';
 import type { Names } from './names.ts';
 import { planTitle } from './plans.ts';
 import type { PlanView } from './plans.ts';
+import { figure } from './say.ts';
 
 type Props = { plan: PlanView; plans: readonly PlanView[]; names: Names; texts: MatchTexts };
 
@@ -68,23 +69,23 @@ function Everywhere({ plan, one, names, texts }: { plan: PlanView; one: Case; na
                 {(short || settles) && <small class="amiss-here">{short ? t.short : t.settles}</small>}
               </th>
               <td>
-                <b>{sayIn('flow', section.flow_m3_s)}</b>
+                <b>{figure('flow', section.flow_m3_s)}</b>
                 {pickup?.requiredFlow_m3_s != null && (
                   <small>
-                    {t.needs} {sayIn('flow', pickup.requiredFlow_m3_s)}
+                    {t.needs} {figure('flow', pickup.requiredFlow_m3_s)}
                   </small>
                 )}
                 {pickup?.requiredFlow_m3_s == null && clean && (
                   <small>
-                    {sayIn('flow', clean.flow_m3_s)} {t.clean}
+                    {figure('flow', clean.flow_m3_s)} {t.clean}
                   </small>
                 )}
               </td>
               <td>
-                <b>{section.velocity_m_s === null ? '–' : sayIn('velocity', section.velocity_m_s)}</b>
+                <b>{section.velocity_m_s === null ? '–' : figure('velocity', section.velocity_m_s)}</b>
                 {section.judged && section.minimumVelocity_m_s !== null && (
                   <small>
-                    {t.needs} {sayIn('velocity', section.minimumVelocity_m_s)}
+                    {t.needs} {figure('velocity', section.minimumVelocity_m_s)}
                   </small>
                 )}
               </td>
@@ -94,10 +95,10 @@ function Everywhere({ plan, one, names, texts }: { plan: PlanView; one: Case; na
         <tr>
           <th scope="row">{t.wayOut}</th>
           <td>
-            <b>{sayIn('flow', one.operatingPoint?.flow_m3_s)}</b>
+            <b>{figure('flow', one.operatingPoint?.flow_m3_s)}</b>
           </td>
           <td>
-            <b>{sayIn('velocity', one.discharge.velocity_m_s) || '–'}</b>
+            <b>{figure('velocity', one.discharge.velocity_m_s) || '–'}</b>
           </td>
         </tr>
       </tbody>
@@ -141,7 +142,7 @@ function PlansByMachine({ plans, names, texts }: { plans: readonly PlanView[]; n
                       : undefined
                   }
                 >
-                  {pickup.open ? sayIn('flow', pickup.flow_m3_s) : '·'}
+                  {pickup.open ? figure('flow', pickup.flow_m3_s) : '·'}
                   {pickup.open && !pickup.ok && <small>{texts.table.short}</small>}
                 </td>
               ))}

@@ -7,7 +7,7 @@ export type NameBox = { left: number; right: number; top: number; bottom: number
 
 type Named = { id: string; width: number; curve: Curve };
 
-/** Where a rising curve (in px) leaves an area: through its top or at its right edge. */
+/** Where a rising curve (in px) leaves an area, through its top or at its right edge, or where it ends inside. */
 export function exitOf(curve: Curve, area: Area): { x: number; y: number } | null {
   for (let i = 1; i < curve.x.length; i++) {
     const [x0, y0, x1, y1] = [curve.x[i - 1]!, curve.y[i - 1]!, curve.x[i]!, curve.y[i]!];
@@ -16,7 +16,9 @@ export function exitOf(curve: Curve, area: Area): { x: number; y: number } | nul
     if (x <= area.right) return { x, y: area.top };
   }
   const y = readCurve(curve, area.right);
-  return y === null || y > area.bottom ? null : { x: area.right, y };
+  if (y !== null) return y > area.bottom ? null : { x: area.right, y };
+  const end = { x: curve.x.at(-1) ?? Infinity, y: curve.y.at(-1) ?? Infinity };
+  return end.x < area.right && end.y < area.bottom ? end : null;
 }
 
 /** Does a curve run through a box? Looked at every 3 px, finer than any name. */
@@ -73,15 +75,15 @@ function spotsAt(
   area: Area,
   line: number,
 ): { name: Omit<PlacedName, 'id'>; box: NameBox }[] {
-  const through = exit.y <= area.top;
-  const baseline = through ? area.top + line * 1.05 : exit.y - line * 0.6;
+  const ends = exit.x < area.right;
+  const baseline = ends ? Math.max(area.top + line * 1.05, exit.y + line * 0.4) : exit.y - line * 0.6;
   const box = (from: number, y: number): NameBox => ({
     left: from - 3,
     right: from + width + 3,
     top: y - line,
     bottom: y + line * 0.3,
   });
-  if (!through) {
+  if (!ends) {
     const below = exit.y + line * 1.4;
     return [baseline, below].map((y) => ({
       name: { x: area.right - 2, y, anchor: 'end' },

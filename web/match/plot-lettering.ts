@@ -12,7 +12,7 @@ export type Lettering = {
   blower: { x: number; y: number };
   /** the chosen plan in the free corner below the curves, with a leader; under it the key of curves too close to be named at their ends */
   chosen: { x: number; y: number; leader: { x: number; y: number } | null };
-  key: string[];
+  key: { plan: string; text: string }[];
 };
 
 /** Width of lettering before a browser has measured it. */
@@ -36,25 +36,34 @@ export function letterPlot(
   };
   const named = model.others.map((other, i) => ({
     id: other.plan,
+    text: texts.others[i] ?? '',
     width: wide(texts.others[i] ?? '', font),
     curve: curvePx(frame, other.curve),
   }));
   const chosenCurves = [model.clean, model.loaded].flatMap((curve) => (curve ? [curvePx(frame, curve)] : []));
-  const fan = curvePx(frame, model.fan);
-  const { placed, left } = placeNames(named, [...chosenCurves, fan], [blowerBox], area, font);
-  const key = model.others.filter((other) => left.includes(other.plan)).map((other) => other.plan);
-  const keyWidth = Math.max(
-    0,
-    ...key.map(
-      (plan) => SAMPLE + wide(texts.others[model.others.findIndex((other) => other.plan === plan)] ?? '', font),
-    ),
-  );
+  const { placed, left } = placeNames(named, [...chosenCurves, curvePx(frame, model.fan)], [blowerBox], area, font);
+  const key = named.filter((one) => left.includes(one.id));
+  const block = {
+    lines: texts.chosen.length + key.length,
+    width: Math.max(0, ...texts.chosen.map((line) => wide(line, font))),
+    keyWidth: Math.max(0, ...key.map((one) => SAMPLE + one.width)),
+  };
+  const chosen = cornerSpot(model, frame, block, blower.y);
+  const room = Math.max(60, chosen.room - SAMPLE);
   return {
     others: placed,
     blower,
-    key,
-    chosen: cornerSpot(model, frame, texts.chosen, key.length, keyWidth, blower.y),
+    key: key.map((one) => ({ plan: one.id, text: shortened(one.text, room, font) })),
+    chosen,
   };
+}
+
+/** A name cut to a width, with an ellipsis. */
+function shortened(text: string, width: number, font: number): string {
+  if (wide(text, font) <= width) return text;
+  const letters = [...text];
+  while (letters.length > 1 && wide(`${letters.join('')}…`, font) > width) letters.pop();
+  return `${letters.join('').trimEnd()}…`;
 }
 
 /** Under the band where no duct curve runs there, else above it. */
@@ -72,39 +81,38 @@ function blowerSpot(model: PlotModel, frame: PlotFrame, width: number): { x: num
   return { x, y: Math.max(area.top + font, above) };
 }
 
-type Block = { width: number; height: number; leadY: number };
+type Block = { lines: number; width: number; keyWidth: number };
+type Corner = Lettering['chosen'] & { room: number };
 
 /**
- * The chosen plan's name and the key: in the empty corner right below the duct curves, right of the post; where that is too
- * narrow, in the empty field between pressure axis and curves; else right below in spite of the post.
+ * The chosen plan's name and the key: in the empty corner right below the duct curves, right of the post, long names in the
+ * key cut to the room there; where even the plan's name is too wide, in the empty field between pressure axis and curves.
  */
-function cornerSpot(
-  model: PlotModel,
-  frame: PlotFrame,
-  lines: string[],
-  keyLines: number,
-  keyWidth: number,
-  blowerY: number,
-): Lettering['chosen'] {
+function cornerSpot(model: PlotModel, frame: PlotFrame, block: Block, blowerY: number): Corner {
   const { area, font } = frame;
-  const block: Block = {
-    width: Math.max(keyWidth, ...lines.map((line) => wide(line, font))),
-    height: (lines.length + keyLines) * font * 1.3,
-    leadY: font * 0.5,
-  };
-  const low = area.bottom - Math.max(block.height + 2, (area.bottom - area.top) * 0.24) + font;
+  const low = area.bottom - Math.max(block.lines * font * 1.3 + 2, (area.bottom - area.top) * 0.24) + font;
   const curve = model.loaded ?? model.clean;
   const px = curve && curvePx(frame, curve);
   const at = px ? px.y.findIndex((y) => y <= low - font * 1.9) : -1;
   const leader = px && at > 0 ? { x: px.x[at]!, y: px.y[at]! } : null;
   const post = model.need === null ? 0 : toPx(frame.flow, model.need);
   const top = low - font * 1.1;
-  const reached = ductsPx(model, frame).map((curve) => curve.x[curve.y.findIndex((y) => y <= top)] ?? 0);
+  const reached = ductsPx(model, frame).map((duct) => duct.x[duct.y.findIndex((y) => y <= top)] ?? 0);
   const beside = Math.max((leader?.x ?? area.left) + 20, ...reached.map((x) => x + 10));
   const clear = Math.max(beside, post > beside - 40 ? post + 12 : 0);
-  if (clear + block.width <= area.right) return { x: clear, y: low, leader };
-  return fieldSpot(model, frame, block, blowerY) ?? { x: Math.min(beside, area.right - block.width), y: low, leader };
+  if (clear + Math.max(block.width, Math.min(block.keyWidth, LEAST_KEY)) <= area.right)
+    return { x: clear, y: low, leader, room: area.right - clear };
+  const field = fieldSpot(model, frame, block, blowerY);
+  if (field) return field;
+  const x = Math.max(
+    area.left + 8,
+    Math.min(beside, area.right - Math.max(block.width, Math.min(block.keyWidth, LEAST_KEY))),
+  );
+  return { x, y: low, leader: leader && leader.x < x - 8 ? leader : null, room: area.right - x };
 }
+
+/** A key narrower than this would say nothing [px]. */
+const LEAST_KEY = 110;
 
 const ductsPx = (model: PlotModel, frame: PlotFrame): Curve[] =>
   [model.clean, model.loaded, ...model.others.map((other) => other.curve)].flatMap((curve) =>
@@ -112,17 +120,18 @@ const ductsPx = (model: PlotModel, frame: PlotFrame): Curve[] =>
   );
 
 /** Between the pressure axis and the steepest curve, under the band. */
-function fieldSpot(model: PlotModel, frame: PlotFrame, block: Block, blowerY: number): Lettering['chosen'] | null {
+function fieldSpot(model: PlotModel, frame: PlotFrame, block: Block, blowerY: number): Corner | null {
   const { area, font } = frame;
   const x = area.left + 12;
-  const right = x + block.width + 12;
+  const width = Math.max(block.width, block.keyWidth);
+  const right = x + width + 12;
   const band = curvePx(frame, { x: model.fan.x, y: model.fan.low });
   const roof = Math.max(blowerY, ...[x, (x + right) / 2, right].flatMap((at) => readCurve(band, at) ?? []));
   const y = roof + font * 1.9;
-  const floor = y + block.height - font;
-  const ducts = ductsPx(model, frame);
-  if (floor > area.bottom - 12 || ducts.some((curve) => (readCurve(curve, right) ?? Infinity) < floor)) return null;
+  const floor = y + (block.lines - 1) * font * 1.3 + 4;
+  if (floor > area.bottom - 12 || ductsPx(model, frame).some((curve) => (readCurve(curve, right) ?? Infinity) < floor))
+    return null;
   const chosen = curvePx(frame, (model.loaded ?? model.clean)!);
-  const at = chosen.y.findIndex((py) => py <= y - block.leadY);
-  return { x, y, leader: at > 0 ? { x: chosen.x[at]!, y: chosen.y[at]! } : null };
+  const at = chosen.y.findIndex((py) => py <= y - font * 0.5);
+  return { x, y, leader: at > 0 ? { x: chosen.x[at]!, y: chosen.y[at]! } : null, room: width };
 }

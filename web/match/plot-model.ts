@@ -74,9 +74,11 @@ export function plotModel(plans: readonly PlanView[], chosen: PlanView, units: P
   ];
   const freeDelivery = Math.max(...fan.x);
   const widest = Math.max(...ends, freeDelivery * 0.1);
+  const flowMax = Math.max(widest * 1.06, Math.min(freeDelivery, widest * 1.3));
+  const inSight = (values: number[]) => values.filter((_, i) => fan.x[i]! <= flowMax);
   return {
-    flowMax: Math.max(widest * 1.06, Math.min(freeDelivery, widest * 1.3)),
-    pressureMax: Math.max(...fan.high, ...fan.y) * 1.1,
+    flowMax,
+    pressureMax: Math.max(...inSight(fan.high), ...inSight(fan.y)) * 1.1,
     fan,
     clean: system(chosen.clean),
     loaded: system(chosen.loaded),

@@ -70,7 +70,7 @@ export function PlotOverlay({ id, model, frame, words, reading }: Props) {
       <text class="halo air" x={lettering.blower.x} y={lettering.blower.y} font-size={font}>
         {words.blower}
       </text>
-      <Corner lettering={lettering} font={font} model={model} words={words} nameOf={nameOf} />
+      <Corner lettering={lettering} font={font} model={model} words={words} />
       {model.others.map(
         (other) =>
           other.at &&
@@ -99,11 +99,10 @@ type CornerProps = {
   font: number;
   model: PlotModel;
   words: PlotWords;
-  nameOf: (plan: string) => string;
 };
 
 /** Name of the chosen plan with its leader, and the key of those that could not be named at their ends. */
-function Corner({ lettering, font, model, words, nameOf }: CornerProps) {
+function Corner({ lettering, font, model, words }: CornerProps) {
   const { x, y, leader } = lettering.chosen;
   const row = (i: number) => y + i * font * 1.3;
   return (
@@ -119,14 +118,14 @@ function Corner({ lettering, font, model, words, nameOf }: CornerProps) {
           {text}
         </text>
       ))}
-      {lettering.key.map((plan, i) => {
+      {lettering.key.map(({ plan, text }, i) => {
         const at = row(words.chosen.length + i);
         const dash = DASHES[model.others.findIndex((other) => other.plan === plan) % DASHES.length];
         return (
           <g key={plan}>
             <path class="sample" d={`M${x} ${at - font * 0.35}h${SAMPLE - 6}`} stroke-dasharray={dash} />
             <text class="halo" x={x + SAMPLE} y={at} font-size={font}>
-              {nameOf(plan)}
+              {text}
             </text>
           </g>
         );
@@ -173,8 +172,14 @@ function Bars({ model, frame, words }: { model: PlotModel; frame: PlotFrame; wor
         const right = high + 8 + wide(text, frame.font) <= frame.width;
         return (
           <g key={bar.state}>
-            <rect class={solid ? 'bar solid' : 'bar'} x={low} y={y} width={Math.max(2, high - low)} height="10" />
-            <path class={solid ? 'notch on-solid' : 'notch'} d={`M${middle} ${y - 2}v14`} />
+            <rect
+              class={solid ? 'flow-bar solid' : 'flow-bar'}
+              x={low}
+              y={y}
+              width={Math.max(2, high - low)}
+              height="10"
+            />
+            <path class={solid ? 'flow-notch on-solid' : 'flow-notch'} d={`M${middle} ${y - 2}v14`} />
             <text
               class={solid ? 'halo strong' : 'halo'}
               x={right ? high + 8 : low - 8}

@@ -17,13 +17,23 @@ export function whyLine(plan: PlanView, names: Names, say: Say, texts: MatchText
   const one = plan.worst;
   const slow = slowest(one);
   const tight = tightest(one);
-  const flow = tight && flowLine(plan, tight, names, say, texts);
-  const flowDecides = tight && tight.probability < 0.95;
-  if (flowDecides && flow) return flow;
+  const weak = [
+    ...(tight && tight.probability < 0.95
+      ? [{ chance: tight.probability, say: () => flowLine(plan, tight, names, say, texts) }]
+      : []),
+    ...one.reasons
+      .filter((reason) => reason.code !== 'flow-short' && typeof reason.values['probability'] === 'number')
+      .map((reason) => ({
+        chance: Number(reason.values['probability']),
+        say: () => reasonText(reason, names, say, texts),
+      })),
+  ].sort((a, b) => a.chance - b.chance)[0];
+  if (weak) return weak.say();
   if (slow && !slow.ok) return settlesLine(slow, names, say, texts);
   const stop = one.reasons.find((reason) => reason.severity === 'stop');
   if (stop) return reasonText(stop, names, say, texts);
-  return flow ?? one.reasons.map((reason) => reasonText(reason, names, say, texts))[0] ?? '';
+  if (tight) return flowLine(plan, tight, names, say, texts);
+  return one.reasons.map((reason) => reasonText(reason, names, say, texts))[0] ?? '';
 }
 
 type Tight = Case['pickups'][number];
@@ -91,5 +101,7 @@ export function reasonText(reason: Reason, names: Names, say: Say, texts: MatchT
         ? say.percent(value)
         : say.number(value);
   }
-  return own(words);
+  const said = own(words);
+  // a reason raised without its numbers keeps the core's own sentence
+  return said.includes('undefined') ? reason.text : said;
 }

@@ -17,7 +17,7 @@ export const ducts = {
     back: 'into the room',
     open: 'open',
     shut: 'shut',
-    needs: (speed: string, need: string) => `${speed}, needs ${need}`,
+    needs: (need: string) => `needs ${need}`,
     gate: (machine: string, open: boolean) => `Gate of ${machine}: ${open ? 'open' : 'shut'}. Tap to turn.`,
     scale: (mm: string) => `Width of pipes to scale, 1 : ${mm}; lengths are not.`,
     onward: 'more that way',

@@ -104,7 +104,7 @@ export const match = {
     drawing: 'Drawing the curves',
     failed: 'The curves could not be drawn. The figures below are right.',
     blower: 'what the blower can do',
-    filling: (plan: string) => [`${plan}, as the`, 'filters fill up'],
+    filling: (plan: string) => [`${plan},`, 'as filters fill up'],
     single: (plan: string) => [plan],
     needs: (plan: string) => `${plan} needs`,
     needTogether: 'they need',
@@ -184,6 +184,10 @@ export const match = {
       `At ${v['voltage_V']} it draws ${v['current_A']}; the plate allows ${v['plate_A']}. It overheats though the air hardly changes.`,
     'single-phase-feed': (v: Words) =>
       `Three-phase motor on one phase: only ${v['low']} to ${v['high']} of its plate. Ask a licensed electrician.`,
+    'voltage-mismatch': () => 'The plate’s voltage and connection do not fit this mains. Ask a licensed electrician.',
+    'dc-supply': () => 'A DC motor needs its own supply, thick wire and a fuse; its brushes wear.',
+    'self-cooled-motor': () => 'This motor is cooled by the air it moves: throttled or clogged it overheats.',
+    'hot-or-high': () => 'Hot or high up the motor cools worse: it may carry less than its plate.',
     unstable: (v: Words) => `It cannot rest near ${v['flow_m3_s']}: it would surge and rumble.`,
     'several-points': (v: Words) =>
       `It may run at ${v['least_m3_s']} or at ${v['most_m3_s']}. The least counts for the air, the most for the motor.`,
@@ -202,7 +206,7 @@ export const match = {
     'dust-through-wheel': () => 'Chips go through the wheel. Put the drum before the blower.',
     compressible: () => 'High pressure: the figures are a little high.',
     enough: (v: Words) => `${v['machine']}: ${v['flow_m3_s']}, needs ${v['required_m3_s']}.`,
-  } as Record<ReasonCode, (values: Words) => string>,
+  } as Partial<Record<ReasonCode, (values: Words) => string>>,
   notes: 'Also good to know',
 };
 export type MatchTexts = typeof match;

@@ -17,7 +17,7 @@ export const ducts: DuctTexts = {
     back: 'کمرے میں',
     open: 'کھلا',
     shut: 'بند',
-    needs: (speed, need) => `${speed}، چاہیے ${need}`,
+    needs: (need) => `چاہیے ${need}`,
     gate: (machine, open) => `${machine} کا گیٹ: ${open ? 'کھلا' : 'بند'}۔ بدلنے کے لیے چھوئیں۔`,
     scale: (mm) => `پائپ کی چوڑائی پیمانے پر، 1 : ${mm}؛ لمبائی نہیں۔`,
     onward: 'آگے اور ہے',

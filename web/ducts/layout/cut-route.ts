@@ -89,6 +89,12 @@ function marksOn(route: Route, cuts: number[], owners: string[], metrics: Metric
     if (element.kind === 'pipe') behind += 1;
     if (!MARKED.includes(element.kind)) continue;
     const place = Math.min(behind, cuts.length - 1);
+    if (element.kind === 'gate') {
+      const piece = Math.min(place, cuts.length - 2);
+      const { point, across } = spotAt(route.points, gateSpot(route.points, cuts[piece]!, cuts[piece + 1]!, handY));
+      marks.push({ place: { section, index }, kind: 'gate', at: point, across, width });
+      continue;
+    }
     const nth = taken.get(place) ?? 0;
     taken.set(place, nth + 1);
     const along =
