@@ -1,12 +1,13 @@
 import type { Blower, Evidence } from '../../src/job/types.ts';
 import type { Texts } from '../texts/en.ts';
+import { capital } from '../match/names.ts';
 import { isolated, say, sayNumber } from '../words/say.ts';
 import type { IconName } from '../drawings/icons.tsx';
 
 /** How a blower and what is known of it are named: short, from the evidence itself. */
 
 export const blowerTitle = (blower: Blower, texts: Texts): string =>
-  blower.label || texts.blowers.families[blower.wheel.family];
+  capital(blower.label || texts.blowers.families[blower.wheel.family]);
 
 export const EVIDENCE_ICON: Record<Evidence['kind'], IconName> = {
   chart: 'chart',

@@ -1,4 +1,5 @@
-import { FAMILY_NAMES, type Family } from '../../src/fan/families.ts';
+import type { Family } from '../../src/fan/families.ts';
+import { FAMILIES } from '../drawings/blade-paths.ts';
 import { BladePicture } from '../drawings/blades.tsx';
 import { texts } from '../texts/index.ts';
 
@@ -7,7 +8,7 @@ export function FamilyTiles({ chosen, onChoose }: { chosen: Family | null; onCho
   const t = texts.value.blowers;
   return (
     <div class="tiles wheels" role="radiogroup" aria-label={t.whichWheel}>
-      {FAMILY_NAMES.map((family) => (
+      {FAMILIES.map((family) => (
         <button
           key={family}
           type="button"

@@ -1,5 +1,6 @@
 import { useId } from 'preact/hooks';
-import { FAMILY_NAMES, type Family } from '../../src/fan/families.ts';
+import type { Family } from '../../src/fan/families.ts';
+import { FAMILIES } from '../drawings/blade-paths.ts';
 import { Icon } from '../drawings/icons.tsx';
 import { addBlower } from '../edits/add-blower.ts';
 import { Either } from '../forms/either.tsx';
@@ -17,7 +18,7 @@ const DRAFT = { family: '/new-blower/family', power: '/new-blower/power', drive:
 export function WheelChoice({ onChosen }: { onChosen: (blowerId: string) => void }) {
   const why = useId();
   const t = texts.value.blowers;
-  const family = FAMILY_NAMES.find((name) => name === halfTyped.value[DRAFT.family]) ?? null;
+  const family = FAMILIES.find((name) => name === halfTyped.value[DRAFT.family]) ?? null;
   const drive: 'belt' | 'direct' = halfTyped.value[DRAFT.drive] === 'belt' ? 'belt' : 'direct';
   const powerText = halfTyped.value[DRAFT.power] ?? '';
   const power = readQuantity(powerText, 'power', unitFor('power'));

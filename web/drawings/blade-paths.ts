@@ -30,6 +30,9 @@ export const BLADES: Record<Family, BladeDrawing> = {
   unknown: { paths: '', hub: 8, line: 2, rim: true },
 };
 
+/** Every wheel that can be tapped, in the order in which they are shown. */
+export const FAMILIES = Object.keys(BLADES) as Family[];
+
 function propeller(count: number): string {
   return Array.from({ length: count }, (_, i) => {
     const a = (360 / count) * i - 90;

@@ -19,13 +19,24 @@ export function ReadingCell({ rowPath, column, columns, label }: Props) {
   const path = `${rowPath}/${column.field}`;
   const unit = unitOfColumn(column);
   const exists = valueAt(job.value, rowPath) !== undefined;
-  const field = !exists ? pendingField(path, rowPath, columns) : column.list ? listField(path, column.quantity, unit) : fieldInRow(path, column, unit);
+  const field = !exists
+    ? pendingField(path, rowPath, columns)
+    : column.list
+      ? listField(path, column.quantity, unit)
+      : fieldInRow(path, column, unit);
   if (column.list) return <ListBox field={field} label={label} />;
   return <QuantityBox {...field} label={label} quantity={column.quantity} unit={unit} inCell />;
 }
 
 const fieldInRow = (path: string, column: Column, unit: string): BoundField =>
-  fieldAt({ path, quantity: column.quantity, unit, note: 'row', required: column.field === 'staticPressure_Pa', bare: true });
+  fieldAt({
+    path,
+    quantity: column.quantity,
+    unit,
+    note: 'row',
+    required: column.field === 'staticPressure_Pa',
+    bare: true,
+  });
 
 function pendingField(path: string, rowPath: string, columns: readonly Column[]): BoundField {
   return {

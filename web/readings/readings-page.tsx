@@ -29,7 +29,11 @@ export function ReadingsPage({ blowerId, index }: { blowerId: string; index: num
   const points = pointsOfBlower(blowerId).filter((p) => p.evidence === index);
   return (
     <div class="readings">
-      <TopBar title={t.readings.title} small={t.readings.methods[evidence.rig.method]} back={{ page: 'blower', blowerId }} />
+      <TopBar
+        title={t.readings.title}
+        small={t.readings.methods[evidence.rig.method]}
+        back={{ page: 'blower', blowerId }}
+      />
       <RigPart path={path} evidence={evidence} />
       <div class="live">
         <FanPlot curve={curveOfBlower(blowerId)} points={points} height={190} label={t.blowers.curve} />

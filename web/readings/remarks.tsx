@@ -3,7 +3,9 @@ import { texts } from '../texts/index.ts';
 
 /** What the program doubts about this piece of evidence, in its own words, under the readings it is about. */
 export function EvidenceRemarks({ path }: { path: string }) {
-  const warnings = (answered.value?.assessment.warnings ?? []).filter((w) => w.path === path || w.path.startsWith(`${path}/`));
+  const warnings = (answered.value?.assessment.warnings ?? []).filter(
+    (w) => w.path === path || w.path.startsWith(`${path}/`),
+  );
   if (warnings.length === 0) return null;
   return (
     <div class="box remarks" role="status">

@@ -29,3 +29,6 @@ export const RIG_FIELDS: Record<Method, { first: readonly RigField[]; more: read
   'vane-traverse': { first: [PIPE], more: [WIDTH, HEIGHT, ...LENGTHS] },
   'bag-fill': { first: [{ name: 'bagVolume_m3', quantity: 'volume' }, PIPE], more: LENGTHS },
 };
+
+/** Every method, the commonest first. */
+export const METHODS = Object.keys(RIG_FIELDS) as Method[];

@@ -1,12 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { ReadingsEvidence } from '../../src/job/types.ts';
-import { METHOD_NAMES } from '../../src/readings/schema.ts';
 import { Either } from '../forms/either.tsx';
 import { QuantityInput } from '../forms/quantity-input.tsx';
 import { edit } from '../state/job.ts';
 import { withValueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
-import { RIG_FIELDS } from './rig-fields.ts';
+import { METHODS, RIG_FIELDS } from './rig-fields.ts';
 import { RigPicture } from './rig-picture.tsx';
 import { TapChoice } from './tap-choice.tsx';
 
@@ -15,12 +14,15 @@ export function RigPart({ path, evidence }: { path: string; evidence: ReadingsEv
   const t = texts.value.readings;
   const choosing = useSignal(false);
   const { rig } = evidence;
-  const set = (field: string, value: unknown): void => edit('rig', (before) => withValueAt(before, `${path}/rig/${field}`, value));
+  const set = (field: string, value: unknown): void =>
+    edit('rig', (before) => withValueAt(before, `${path}/rig/${field}`, value));
   const { first, more } = RIG_FIELDS[rig.method];
   return (
     <section>
       <RigPicture rig={rig} />
-      {rig.method === 'orifice-cap' && rig.side !== 'outlet' && <TapChoice tap={rig.tap ?? null} onChoose={(tap) => set('tap', tap)} />}
+      {rig.method === 'orifice-cap' && rig.side !== 'outlet' && (
+        <TapChoice tap={rig.tap ?? null} onChoose={(tap) => set('tap', tap)} />
+      )}
       <div class="fields">
         {first.map((field) => (
           <QuantityInput
@@ -36,13 +38,25 @@ export function RigPart({ path, evidence }: { path: string; evidence: ReadingsEv
       </div>
       <details class="unfold">
         <summary class="tap">{t.moreAboutRig}</summary>
-        <button type="button" class="tap" aria-expanded={choosing.value} onClick={() => (choosing.value = !choosing.value)}>
+        <button
+          type="button"
+          class="tap"
+          aria-expanded={choosing.value}
+          onClick={() => (choosing.value = !choosing.value)}
+        >
           {t.otherMethod}
         </button>
         {choosing.value && (
           <div class="tiles words" role="radiogroup" aria-label={t.method}>
-            {METHOD_NAMES.map((method) => (
-              <button key={method} type="button" role="radio" class="tile" aria-checked={method === rig.method} onClick={() => set('method', method)}>
+            {METHODS.map((method) => (
+              <button
+                key={method}
+                type="button"
+                role="radio"
+                class="tile"
+                aria-checked={method === rig.method}
+                onClick={() => set('method', method)}
+              >
                 {t.methods[method]}
               </button>
             ))}
@@ -79,10 +93,27 @@ export function RigPart({ path, evidence }: { path: string; evidence: ReadingsEv
             />
           ))}
           <QuantityInput path={`${path}/air/temperature_C`} quantity="temperature" label={t.airThere} note="rig" />
-          <QuantityInput path={`${path}/air/barometricPressure_Pa`} quantity="pressure" unit="hPa" label={t.barometerThere} note="rig" />
-          <QuantityInput path={`${path}/rig/uncertainty/pressure_Pa`} quantity="pressure" label={t.tubeDoubt} note="rig" placeholder="2 mm water" />
+          <QuantityInput
+            path={`${path}/air/barometricPressure_Pa`}
+            quantity="pressure"
+            unit="hPa"
+            label={t.barometerThere}
+            note="rig"
+          />
+          <QuantityInput
+            path={`${path}/rig/uncertainty/pressure_Pa`}
+            quantity="pressure"
+            label={t.tubeDoubt}
+            note="rig"
+            placeholder="2 mm water"
+          />
           <QuantityInput path={`${path}/rig/uncertainty/speed_rpm`} quantity="speed" label={t.speedDoubt} note="rig" />
-          <QuantityInput path={`${path}/rig/uncertainty/current_A`} quantity="current" label={t.currentDoubt} note="rig" />
+          <QuantityInput
+            path={`${path}/rig/uncertainty/current_A`}
+            quantity="current"
+            label={t.currentDoubt}
+            note="rig"
+          />
         </div>
       </details>
     </section>

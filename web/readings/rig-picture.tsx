@@ -27,7 +27,12 @@ export function RigPicture({ rig }: { rig: Rig }) {
         D {pipe || '?'}
       </text>
       {rig.method !== 'orifice-cap' || rig.tap !== 'near' ? (
-        <Dimension from={32} to={tapX} y={30} text={rig.lengthToTap_m ? say('length', rig.lengthToTap_m, 'm') : t.farEnough} />
+        <Dimension
+          from={32}
+          to={tapX}
+          y={30}
+          text={rig.lengthToTap_m ? say('length', rig.lengthToTap_m, 'm') : t.farEnough}
+        />
       ) : (
         <Dimension from={32} to={tapX} y={30} text="" />
       )}
@@ -57,13 +62,21 @@ function FreeEnd({ method }: { method: Rig['method'] }): JSX.Element {
         <>
           <path d="M26 42h8v15h-8zM26 75h8v15h-8z" fill="var(--ink)" />
           <path d="M-2 66H22" stroke="var(--air)" stroke-width="3" stroke-dasharray="9 5" />
-          <path d="M36 59C62 60 84 51 104 50M36 73C62 72 84 81 104 82" fill="none" stroke="var(--air)" stroke-width="1.6" stroke-dasharray="6 4" />
+          <path
+            d="M36 59C62 60 84 51 104 50M36 73C62 72 84 81 104 82"
+            fill="none"
+            stroke="var(--air)"
+            stroke-width="1.6"
+            stroke-dasharray="6 4"
+          />
         </>
       );
     case 'conical-inlet':
       return <path d="M32 46L6 26M32 86L6 106" stroke="var(--ink)" stroke-width="1.8" />;
     case 'bell-mouth':
-      return <path d="M32 46C18 46 10 38 8 26M32 86C18 86 10 94 8 106" fill="none" stroke="var(--ink)" stroke-width="1.8" />;
+      return (
+        <path d="M32 46C18 46 10 38 8 26M32 86C18 86 10 94 8 106" fill="none" stroke="var(--ink)" stroke-width="1.8" />
+      );
     case 'orifice-in-pipe':
       return (
         <>
@@ -86,7 +99,9 @@ function FreeEnd({ method }: { method: Rig['method'] }): JSX.Element {
         </>
       );
     case 'bag-fill':
-      return <path d="M32 46C4 36 -8 52 -4 66C-8 82 4 96 32 86" fill="var(--body)" stroke="var(--ink)" stroke-width="1.8" />;
+      return (
+        <path d="M32 46C4 36 -8 52 -4 66C-8 82 4 96 32 86" fill="var(--body)" stroke="var(--ink)" stroke-width="1.8" />
+      );
   }
 }
 
@@ -107,7 +122,11 @@ function WaterTube({ x }: { x: number }) {
 function Dimension({ from, to, y, text }: { from: number; to: number; y: number; text: string }) {
   return (
     <>
-      <path d={`M${from} ${y}H${to}M${from} ${y - 5}V${y + 12}M${to} ${y - 5}V${y + 14}`} stroke="var(--ink)" stroke-width="1" />
+      <path
+        d={`M${from} ${y}H${to}M${from} ${y - 5}V${y + 12}M${to} ${y - 5}V${y + 14}`}
+        stroke="var(--ink)"
+        stroke-width="1"
+      />
       <path d={`M${from} ${y}l7 -2.6v5.2zM${to} ${y}l-7 -2.6v5.2z`} fill="var(--ink)" />
       {text && (
         <text class="halo" x={(from + to) / 2} y={y - 6} font-size="12.5" text-anchor="middle">

@@ -51,7 +51,12 @@ export function ReadingsTable({ path, evidence, all }: { path: string; evidence:
               ))}
               <td>
                 {row < count && (
-                  <button type="button" class="icon" aria-label={t.removeRow(String(row + 1))} onClick={() => remove(row)}>
+                  <button
+                    type="button"
+                    class="icon"
+                    aria-label={t.removeRow(String(row + 1))}
+                    onClick={() => remove(row)}
+                  >
                     <Icon name="close" size={18} />
                   </button>
                 )}

@@ -25,7 +25,13 @@ function Pipe({ at }: { at: number }) {
     <svg viewBox="0 0 150 58" width="150" height="58" class="ltr" aria-hidden="true">
       <path d="M12 12H150M12 38H150" stroke="var(--ink)" stroke-width="1.8" />
       <path d="M9 8h6v10H9zM9 32h6v10H9z" fill="var(--ink)" />
-      <path d="M16 20C30 21 42 15 52 14M16 30C30 29 42 35 52 36" fill="none" stroke="var(--air)" stroke-width="1.4" stroke-dasharray="5 3.5" />
+      <path
+        d="M16 20C30 21 42 15 52 14M16 30C30 29 42 35 52 36"
+        fill="none"
+        stroke="var(--air)"
+        stroke-width="1.4"
+        stroke-dasharray="5 3.5"
+      />
       <path d="M-2 25H146" stroke="var(--air)" stroke-width="2.4" stroke-dasharray="11 6" />
       <path d={`M${at - 5} 38h10v5h-10z`} fill="var(--ink)" />
       <path d={`M${at} 43v14`} stroke="var(--ink)" stroke-width="3" />

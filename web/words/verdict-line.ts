@@ -1,7 +1,7 @@
 import type { Assessment, Verdict } from '../../src/assessment.ts';
 import type { Job } from '../../src/job/types.ts';
 import { chancePhrase } from '../match/chance.ts';
-import { namesIn } from '../match/names.ts';
+import { capital, namesIn } from '../match/names.ts';
 import { planViews } from '../match/plans.ts';
 import { verdictSentence } from '../match/sentence.ts';
 import type { Texts } from '../texts/en.ts';
@@ -23,7 +23,7 @@ export function verdictLine(job: Job, assessment: Assessment, blowerId: string |
     texts.match,
   );
   const named = job.blowers.length > 1 && label;
-  return { mark: blower.verdict, lead: named ? `${label}: ` : sentence, rest: named ? sentence : '' };
+  return { mark: blower.verdict, lead: named ? `${capital(label)}: ` : sentence, rest: named ? sentence : '' };
 }
 
 /** The name of a section for people: its own label, its machine, or its id. */
