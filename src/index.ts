@@ -1,5 +1,6 @@
 /** The core's public list: the only door for server and page. */
 export { assess } from './assess.ts';
+export { judge } from './judge.ts';
 export { curveOf } from './blower-curve.ts';
 export { evidencePoints, type EvidencePoint } from './evidence-points.ts';
 export { checkCurveRequest, checkJob, type CurveRequest } from './job/check.ts';

@@ -1,7 +1,7 @@
 import { normalDeviates } from '../numeric/deviates.ts';
 import { drawUnknowns } from './fit.ts';
 import { tabulated } from '../numeric/interpolate.ts';
-import { CURVE_UNKNOWNS, curveModel } from './model.ts';
+import { CURVE_UNKNOWNS, UNKNOWN, curveModel } from './model.ts';
 import { DRIVE_EFFICIENCY_ERROR } from './observation.ts';
 import type { FanEstimate } from './estimate.ts';
 
@@ -18,6 +18,9 @@ export type FanDraws = {
   shaftPower_W: Float64Array;
   /** per draw, a deviate for the drive's efficiency: the one the power was read through, else one of its own */
   driveDeviate: Float64Array;
+  /** per draw, the deviates of run speed and outlet area */
+  speedDeviate: Float64Array;
+  outletDeviate: Float64Array;
 };
 
 const NET = 48;
@@ -41,14 +44,18 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const total = new Float64Array(count * flows.length);
   const power = new Float64Array(count * flows.length);
   const driveDeviate = new Float64Array(count);
+  const speedDeviate = new Float64Array(count);
+  const outletDeviate = new Float64Array(count);
   const z = new Float64Array(posterior.dimensions);
   const drive = posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR);
   for (let d = 0; d < count; d++) {
     drawUnknowns(posterior, deviates, d * dimensions, z);
     driveDeviate[d] = drive < 0 ? deviates[d * dimensions + dimensions - 1]! : z[CURVE_UNKNOWNS + drive]!;
+    speedDeviate[d] = z[UNKNOWN.speed]!;
+    outletDeviate[d] = z[UNKNOWN.outletArea]!;
     model.sample(z, flows, total, power, d * flows.length);
   }
-  return { count, flows_m3_s: flows, total_Pa: total, shaftPower_W: power, driveDeviate };
+  return { count, flows_m3_s: flows, total_Pa: total, shaftPower_W: power, driveDeviate, speedDeviate, outletDeviate };
 }
 
 export type CurveBand = {

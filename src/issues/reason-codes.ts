@@ -10,6 +10,7 @@ export const REASON_CODES = [
   'self-cooled-motor',
   'dc-supply',
   'hot-or-high',
+  'weak-start',
   'unstable',
   'several-points',
   'tip-speed',

@@ -32,7 +32,7 @@ export function motorCautions(at: MotorAtSite, selfCooled: boolean): MotorCautio
   const lowest = at.lowestVoltage_V === null ? null : at.lowestVoltage_V / at.current.voltage_V;
   if (lowest !== null && at.current.kind === 'induction' && lowest < 0.9) {
     add(
-      'low-voltage',
+      'weak-start',
       'caution',
       `At the lowest voltage the motor has ${Math.round(100 * lowest ** 2)} % of its torque for starting and runs hotter at the same load: do not start it then, and let an overload relay set to the plate's amps guard it.`,
     );

@@ -1,4 +1,5 @@
 import type { FanDraws } from '../fan/draws.ts';
+import { crossingOnNet, onTheNet } from './net.ts';
 
 /** The system of one case on the net of the fan draws, with its response to doubts. */
 export type SystemOnNet = {
@@ -34,6 +35,10 @@ export type Chances = {
   load: Float64Array;
   /** flow of each watched section over the draws, in the order asked */
   watched: Float64Array[];
+  /** ln(flow / limit) of each flow limit over the draws; empty unless asked for */
+  margins: Float64Array[];
+  /** ln change of the ducts' loss at equal flow; empty unless asked for */
+  lnLoss: Float64Array;
   /** share of draws that keep each limit, the motor limit, and everything at once */
   keeps: number[];
   keepsLoad: number;
@@ -44,6 +49,7 @@ export type Chances = {
  * Runs the joint draws of fan, ducts and drive through one case and counts what holds (JCGM 106: the chance of conforming).
  * @param nominal the deterministic operating point: the net's small interpolation error is taken out by it
  * @param watch   sections whose flow is wanted as a sample
+ * @param withMargins also keep by how much each flow limit is missed or met in every draw
  */
 export function caseChances(
   draws: FanDraws,
@@ -51,7 +57,8 @@ export function caseChances(
   nominal: { flow_m3_s: number; bestTotal_Pa: Float64Array },
   limits: readonly FlowLimit[],
   watch: readonly number[],
-  motor: MotorLimit | null,
+  motor: MotorLimit,
+  withMargins = false,
 ): Chances {
   const { count, flows_m3_s: flows } = draws;
   const width = flows.length;
@@ -61,17 +68,20 @@ export function caseChances(
     shaftPower_W: new Float64Array(count),
     load: new Float64Array(count),
     watched: watch.map(() => new Float64Array(count)),
+    lnLoss: new Float64Array(withMargins ? count : 0),
+    margins: withMargins ? limits.map(() => new Float64Array(count)) : [],
     keeps: limits.map(() => 0),
     keepsLoad: 0,
     keepsAll: 0,
   };
-  const onNet = netCrossings(flows, nominal.bestTotal_Pa, 0, system.loss_Pa, 1).least;
+  const onNet = crossingOnNet(flows, nominal.bestTotal_Pa, 0, system.loss_Pa, 1).least;
   const correction = onNet > 0 && nominal.flow_m3_s > 0 ? nominal.flow_m3_s / onNet : 1;
   const lnFlow = new Float64Array(system.sections);
 
   for (let d = 0; d < count; d++) {
     const lnLoss = system.respond(d, lnFlow);
-    const at = netCrossings(flows, draws.total_Pa, d * width, system.loss_Pa, Math.exp(lnLoss));
+    if (withMargins) out.lnLoss[d] = lnLoss;
+    const at = crossingOnNet(flows, draws.total_Pa, d * width, system.loss_Pa, Math.exp(lnLoss));
     const flow = at.least * correction;
     out.flow_m3_s[d] = flow;
     out.total_Pa[d] = onTheNet(flows, draws.total_Pa, d * width, flow);
@@ -83,18 +93,17 @@ export function caseChances(
     let flowsKept = true;
     for (let i = 0; i < limits.length; i++) {
       const { section, least_m3_s } = limits[i]!;
-      if ((section === null ? flow : sectionFlow(system, section, lnRatio, lnFlow)) >= least_m3_s) out.keeps[i]!++;
+      const reached = section === null ? flow : sectionFlow(system, section, lnRatio, lnFlow);
+      if (reached >= least_m3_s) out.keeps[i]!++;
       else flowsKept = false;
+      if (withMargins) out.margins[i]![d] = Math.log(Math.max(reached, 1e-12) / least_m3_s);
     }
-    let loadKept = true;
-    if (motor) {
-      let highest = power;
-      for (const q of at.others)
-        highest = Math.max(highest, onTheNet(flows, draws.shaftPower_W, d * width, q * correction));
-      const efficiency = Math.min(1, motor.driveEfficiency.value + motor.driveEfficiency.sd * draws.driveDeviate[d]!);
-      out.load[d] = highest / efficiency / motor.capacity_W;
-      loadKept = out.load[d]! <= motor.loadAtMost;
-    }
+    let highest = power;
+    for (const q of at.others)
+      highest = Math.max(highest, onTheNet(flows, draws.shaftPower_W, d * width, q * correction));
+    const efficiency = Math.min(1, motor.driveEfficiency.value + motor.driveEfficiency.sd * draws.driveDeviate[d]!);
+    out.load[d] = highest / efficiency / motor.capacity_W;
+    const loadKept = out.load[d]! <= motor.loadAtMost;
     if (loadKept) out.keepsLoad++;
     if (flowsKept && loadKept) out.keepsAll++;
   }
@@ -107,39 +116,3 @@ export function caseChances(
 /** Flow of a section in a draw, from its nominal flow, the change of the whole flow and the answer of the ducts [m3/s]. */
 const sectionFlow = (system: SystemOnNet, section: number, lnRatio: number, lnFlow: Float64Array): number =>
   system.sectionFlow_m3_s[section]! * Math.exp(system.elasticity[section]! * lnRatio + lnFlow[section]!);
-
-/** Stable crossings on the net by straight lines: the one of least flow, and any others. */
-function netCrossings(
-  flows: Float64Array,
-  total: Float64Array,
-  offset: number,
-  loss: Float64Array,
-  factor: number,
-): { least: number; others: number[] } {
-  let least = -1;
-  let others: number[] = NONE;
-  let before = total[offset]! - factor * loss[0]!;
-  if (before <= 0) return { least: 0, others };
-  for (let i = 1; i < flows.length; i++) {
-    const here = total[offset + i]! - factor * loss[i]!;
-    if (before > 0 && here <= 0) {
-      const share = here === -Infinity ? 0 : before / (before - here);
-      const flow = flows[i - 1]! + share * (flows[i]! - flows[i - 1]!);
-      if (least < 0) least = flow;
-      else others = [...others, flow];
-    }
-    before = here;
-  }
-  return { least: least < 0 ? flows[flows.length - 1]! : least, others };
-}
-
-const NONE: number[] = [];
-
-/** Value at a flow, by straight lines over the evenly spaced net; the end value beyond it. */
-function onTheNet(flows: Float64Array, values: Float64Array, offset: number, flow: number): number {
-  const last = flows.length - 1;
-  const at = Math.min(Math.max((flow / flows[last]!) * last, 0), last);
-  const i = Math.min(Math.floor(at), last - 1);
-  const low = values[offset + i]!;
-  return low + (at - i) * (values[offset + i + 1]! - low);
-}

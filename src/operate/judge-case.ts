@@ -37,6 +37,9 @@ export type JudgedCase = {
   points: Points | null;
   chances: Chances | null;
   keepsLoad: number;
+  outside: boolean;
+  /** the draws again, with the margin of every limit kept: what a measurement could tell is read from them */
+  withMargins: (() => Chances) | null;
 };
 
 /** A limit on a flow that stands for a machine's need or a pipe's lowest speed. */
@@ -79,24 +82,27 @@ export function judgeCase(
   const response = respond(at.state);
   const pickups = ductwork.sections.flatMap((s, i) => (s.pickup ? [i] : []));
   const openPickups = pickups.filter((i) => system.network.open[i] === 1);
-  const chances = caseChances(
-    draws,
-    {
-      loss_Pa: curve.loss_Pa,
-      respond: (d, lnFlow) => response.draw(context.ductDraws.kinds[d]!, context.ductDraws.sections[d]!, lnFlow),
-      sections: ductwork.sections.length,
-      sectionFlow_m3_s: at.state.sectionFlow_m3_s,
-      elasticity: response.flowPerFanFlow,
-    },
-    { flow_m3_s: at.flow_m3_s, bestTotal_Pa: candidate.bestOnNet_Pa! },
-    limits,
-    openPickups,
-    {
-      driveEfficiency: candidate.motor.drive,
-      capacity_W: candidate.motor.ratedPower_W * candidate.motor.serviceFactor,
-      loadAtMost: context.loadAtMost,
-    },
-  );
+  const run = (withMargins: boolean) =>
+    caseChances(
+      draws,
+      {
+        loss_Pa: curve.loss_Pa,
+        respond: (d, lnFlow) => response.draw(context.ductDraws.kinds[d]!, context.ductDraws.sections[d]!, lnFlow),
+        sections: ductwork.sections.length,
+        sectionFlow_m3_s: at.state.sectionFlow_m3_s,
+        elasticity: response.flowPerFanFlow,
+      },
+      { flow_m3_s: at.flow_m3_s, bestTotal_Pa: candidate.bestOnNet_Pa! },
+      limits,
+      openPickups,
+      {
+        driveEfficiency: candidate.motor.drive,
+        capacity_W: candidate.motor.ratedPower_W * candidate.motor.serviceFactor,
+        loadAtMost: context.loadAtMost,
+      },
+      withMargins,
+    );
+  const chances = run(false);
   const load = loadAt(candidate.motor, points.heaviest!.shaftPower_W);
   const outside = isOutsideEvidence(candidate, at);
   const honest = verdictOf(chances.keepsAll, confidence);
@@ -176,7 +182,7 @@ export function judgeCase(
     dustThroughWheel: transport.dustThroughWheel,
     pressureShare: at.total_Pa / air.pressure_Pa,
   });
-  return { result, points, chances, keepsLoad: chances.keepsLoad };
+  return { result, points, chances, keepsLoad: chances.keepsLoad, outside, withMargins: () => run(true) };
 }
 
 /** Flows that must be reached in this plan: what open machines need, and what keeps dust moving in the pipes it runs through. */
@@ -257,4 +263,6 @@ const pointless = (result: Case): JudgedCase => ({
   points: null,
   chances: null,
   keepsLoad: result.probability,
+  outside: true,
+  withMargins: null,
 });

@@ -1,0 +1,34 @@
+import { formatQuantity } from '../../units/index.ts';
+import { at, set, type ChangeMaker } from '../change.ts';
+import { testedWithOldDrive } from './pulley.ts';
+
+/** Rated powers of motors as sold [W]. Source: IEC 60072-1 preferred outputs (from memory). */
+const OUTPUTS_W = [
+  180, 250, 370, 550, 750, 1100, 1500, 2200, 3000, 4000, 5500, 7500, 11000, 15000, 18500, 22000, 30000,
+];
+
+/** A larger motor of the same speed. */
+export const largerMotor: ChangeMaker = {
+  kind: 'motor',
+  propose({ job, index }) {
+    const blower = job.blowers[index]!;
+    const { motor } = blower;
+    if ((motor.kind ?? 'induction') !== 'induction') return [];
+    return OUTPUTS_W.filter((w) => w > motor.ratedPower_W * 1.02)
+      .slice(0, 3)
+      .map((ratedPower_W) => ({
+        what: `Put a motor of ${formatQuantity(ratedPower_W, 'kW')} of the same speed in place of ${formatQuantity(motor.ratedPower_W, 'kW')}`,
+        patch: [
+          set(at('blowers', index, 'motor'), {
+            ...motor,
+            ratedPower_W,
+            current_A: null,
+            powerFactor: null,
+            efficiency: null,
+            serviceFactor: null,
+          }),
+          ...testedWithOldDrive(blower, index),
+        ],
+      }));
+  },
+};

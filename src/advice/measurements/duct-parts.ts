@@ -1,0 +1,58 @@
+import { DOUBT_KINDS, type DoubtKind } from '../../duct/index.ts';
+import type { Element } from '../../duct/index.ts';
+import type { Measurement, MeasurementMaker } from '../measurement.ts';
+
+/** Parts of the ducts whose loss a second water tube shows, and what to say. */
+const PARTS: readonly {
+  kind: DoubtKind;
+  is: (e: Element) => boolean;
+  measurement: string;
+  text: string;
+  field: string;
+}[] = [
+  {
+    kind: 'filters',
+    is: (e) => e.kind === 'filters',
+    measurement: 'filter-pressure',
+    text: 'Blow a known flow through one filter and read the water tube before and behind it; write down both.',
+    field: 'each',
+  },
+  {
+    kind: 'cyclone',
+    is: (e) => e.kind === 'cyclone',
+    measurement: 'cyclone-pressure',
+    text: 'Read the water tube before and behind the drum at a known flow, say with a holed cap on its inlet pipe.',
+    field: 'k',
+  },
+  {
+    kind: 'hose-roughness',
+    is: (e) => e.kind === 'pipe' && (e.surface === 'flexible-hose' || e.surface === 'aluminium-flex'),
+    measurement: 'hose-pressure',
+    text: 'Read the water tube at both ends of two metres of this hose, hung straight, at a known flow.',
+    field: 'roughness_m',
+  },
+];
+
+/** How well two tubes and a known flow show the loss of a part, relative. Estimated. */
+const TWO_TUBES_SD = 0.06;
+/** Usual doubt of such a part, relative: what one unit of its shared deviate means. */
+const USUAL_DOUBT = 0.2;
+
+/** Measuring the part of the ducts that is most in doubt. */
+export const ductParts: MeasurementMaker = ({ job, ductDraws }) =>
+  PARTS.flatMap(({ kind, is, measurement, text, field }): Measurement[] => {
+    const section = job.ductwork.sections.findIndex((s) => s.elements.some(is));
+    if (section < 0) return [];
+    const element = job.ductwork.sections[section]!.elements.findIndex(is);
+    const column = DOUBT_KINDS.indexOf(kind);
+    return [
+      {
+        measurement,
+        text,
+        detail: { path: `/ductwork/sections/${section}/elements/${element}/${field}` },
+        reading: Float64Array.from(ductDraws.kinds, (z) => z[column]!),
+        sd: TWO_TUBES_SD / (USUAL_DOUBT * Math.SQRT1_2),
+        showsCurveAt_m3_s: null,
+      },
+    ];
+  });
