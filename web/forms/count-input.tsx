@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks';
-import { issuesAt } from '../state/assessment.ts';
+import { firstIssue } from './field-at.ts';
 import { edit, endStep, halfTyped, job, setHalfTyped, type Note } from '../state/job.ts';
 import { valueAt, withValueAt } from '../state/pointer.ts';
 import { readCount } from './count-text.ts';
@@ -15,7 +15,7 @@ export function CountInput({ path, label, note, help }: { path: string; label: s
     setHalfTyped(path, understood ? null : next);
     if (understood) edit(note, (before) => withValueAt(before, path, count ?? undefined), path);
   };
-  const amiss = issuesAt(path)[0]?.message;
+  const amiss = firstIssue(path);
   return (
     <div class="field">
       <label for={id}>{label}</label>

@@ -4,6 +4,7 @@ import { withTyped } from '../state/as-typed.ts';
 import { edit, endStep, halfTyped, job, setHalfTyped, type Note } from '../state/job.ts';
 import { valueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
+import { issueWords } from '../words/issue-words.ts';
 import { bareText, readQuantity, shownText, withUnitNamed } from './quantity-text.ts';
 
 export type FieldPlace = {
@@ -53,5 +54,11 @@ export function fieldAt({ path, quantity, unit, note, required, bare }: FieldPla
     endStep();
   };
   const emptied = required && text.trim() === '' ? texts.value.fields.needed : undefined;
-  return { text, onText, onLeave, amiss: emptied ?? issuesAt(path)[0]?.message };
+  return { text, onText, onLeave, amiss: emptied ?? firstIssue(path) };
+}
+
+/** The first thing the check of the whole job has against a value. */
+export function firstIssue(path: string): string | undefined {
+  const issue = issuesAt(path)[0];
+  return issue && issueWords(issue, texts.value);
 }

@@ -6,6 +6,7 @@ import { hashOf, placeOf, PLACES, route, type Place } from '../state/route.ts';
 import { shownBlower } from '../match/chosen.ts';
 import { texts } from '../texts/index.ts';
 import { verdictLine, type VerdictLine } from '../words/verdict-line.ts';
+import { issueWords } from '../words/issue-words.ts';
 import { siteLine } from '../words/site-line.ts';
 
 /** The foot of the page, like a drawing's title block: the verdict in one line and the four places. Never scrolls away. */
@@ -63,7 +64,8 @@ function lineNow(): Omit<VerdictLine, 'mark'> & { mark: VerdictLine['mark'] | 't
   const t = texts.value;
   if (trouble.value) return { mark: 'trouble', lead: t.verdict.failed, rest: '' };
   if (job.value.blowers.length === 0) return { mark: null, lead: t.verdict.noBlower, rest: '' };
-  if (issues.value.length > 0) return { mark: null, lead: t.verdict.noAnswer, rest: issues.value[0]?.message ?? '' };
+  if (issues.value.length > 0)
+    return { mark: null, lead: t.verdict.noAnswer, rest: issues.value[0] ? issueWords(issues.value[0], t) : '' };
   const now = answered.value;
   if (!now) return { mark: null, lead: t.verdict.thinking, rest: '' };
   return verdictLine(now.job, now.assessment, blowerLookedAt(), t);

@@ -2,6 +2,7 @@ import type { ChartReading, Problem } from '../api.ts';
 import { QuantityBox } from '../forms/quantity-box.tsx';
 import { endStep } from '../state/job.ts';
 import { texts } from '../texts/index.ts';
+import { warningWords } from '../words/issue-words.ts';
 import { sayNumber } from '../words/say.ts';
 import type { PhotoWork } from './photo-work.ts';
 import { problemWords } from './problem-words.ts';
@@ -59,7 +60,7 @@ export function ReviewRow({ reading, problem }: { reading: ChartReading | null; 
       <h3>{t.lookAgain}</h3>
       <ul>
         {reading.warnings.map((warning) => (
-          <li key={warning.code + warning.path}>{texts.value.warnings[warning.code] ?? warning.text}</li>
+          <li key={warning.code + warning.path}>{warningWords(warning, texts.value)}</li>
         ))}
       </ul>
     </div>

@@ -3,6 +3,7 @@ import type { ChartReading } from '../api.ts';
 import { OpenMark, VerdictMark } from '../drawings/marks.tsx';
 import type { Note } from '../state/job.ts';
 import { texts } from '../texts/index.ts';
+import { warningWords } from '../words/issue-words.ts';
 import type { PhotoWork } from './photo-work.ts';
 
 export type Change = (note: Note, how: (before: PhotoWork) => PhotoWork, merge?: string | null) => void;
@@ -37,4 +38,4 @@ export function Step({ mark, title, hint, side, children }: StepProps) {
 export const doubtsAt = (reading: ChartReading | null, path: string): string[] =>
   (reading?.warnings ?? [])
     .filter((w) => w.path === path || w.path.startsWith(`${path}/`))
-    .map((w) => texts.value.warnings[w.code] ?? w.text);
+    .map((w) => warningWords(w, texts.value));

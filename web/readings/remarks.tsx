@@ -1,5 +1,6 @@
 import { answered } from '../state/assessment.ts';
 import { texts } from '../texts/index.ts';
+import { warningWords } from '../words/issue-words.ts';
 
 /** What the program doubts about this piece of evidence, in its own words, under the readings it is about. */
 export function EvidenceRemarks({ path }: { path: string }) {
@@ -12,7 +13,7 @@ export function EvidenceRemarks({ path }: { path: string }) {
       <h3>{texts.value.readings.doubts}</h3>
       <ul>
         {warnings.map((warning) => (
-          <li key={warning.code + warning.path}>{texts.value.warnings[warning.code] ?? warning.text}</li>
+          <li key={warning.code + warning.path}>{warningWords(warning, texts.value)}</li>
         ))}
       </ul>
     </div>

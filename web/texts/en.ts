@@ -1,3 +1,4 @@
+import { card } from './en-card.ts';
 import { ducts } from './en-ducts.ts';
 import { match } from './en-match.ts';
 
@@ -309,7 +310,10 @@ export const en = {
   },
   match,
   ducts,
+  card,
+  /** the core words these in English itself; other languages say them by code */
   warnings: {} as Record<string, string>,
+  issues: {} as Record<string, string>,
   readings: {
     title: 'Readings',
     gone: 'These readings were taken away. Undo brings them back.',
@@ -401,7 +405,12 @@ export const en = {
     whole: 'Whole photo',
     plotOnly: 'The plot',
     cornersGroup: 'The four corners of the plot',
-    corners: { bottomLeft: 'Bottom left corner', bottomRight: 'Bottom right corner', topRight: 'Top right corner', topLeft: 'Top left corner' },
+    corners: {
+      bottomLeft: 'Bottom left corner',
+      bottomRight: 'Bottom right corner',
+      topRight: 'Top right corner',
+      topLeft: 'Top left corner',
+    },
     cornersOpen: 'Put the corners on the plot',
     cornersLeft: (n: string) => `Drag each ring to a corner of the plot’s frame. ${n} to go.`,
     cornersDone: 'Corners are on',
@@ -414,7 +423,13 @@ export const en = {
     evenScale: 'even steps',
     logScale: 'steps of ten (log)',
     whatIsIt: 'What it shows',
-    quantities: { flow: 'air flow', static_pressure: 'static pressure', total_pressure: 'total pressure', shaft_power: 'power', efficiency: 'efficiency' },
+    quantities: {
+      flow: 'air flow',
+      static_pressure: 'static pressure',
+      total_pressure: 'total pressure',
+      shaft_power: 'power',
+      efficiency: 'efficiency',
+    },
     tapOpen: 'Tap the pressure curve',
     tapAfter: 'After corners and scales.',
     tapNow: 'Anywhere on it. The line is followed to its ends.',

@@ -1,4 +1,6 @@
 import type { Texts } from './en.ts';
+import { issues, warnings } from './ur-warnings.ts';
+import { card } from './ur-card.ts';
 import { ducts } from './ur-ducts.ts';
 import { match } from './ur-match.ts';
 
@@ -309,7 +311,9 @@ export const ur: Texts = {
   },
   match,
   ducts,
-  warnings: {},
+  card,
+  warnings,
+  issues,
   readings: {
     title: 'ناپ',
     gone: 'یہ ناپ ہٹا دیے گئے۔ واپس کا بٹن لے آئے گا۔',
@@ -401,7 +405,12 @@ export const ur: Texts = {
     whole: 'پوری تصویر',
     plotOnly: 'صرف چارٹ',
     cornersGroup: 'چارٹ کے چار کونے',
-    corners: { bottomLeft: 'نیچے بایاں کونا', bottomRight: 'نیچے دایاں کونا', topRight: 'اوپر دایاں کونا', topLeft: 'اوپر بایاں کونا' },
+    corners: {
+      bottomLeft: 'نیچے بایاں کونا',
+      bottomRight: 'نیچے دایاں کونا',
+      topRight: 'اوپر دایاں کونا',
+      topLeft: 'اوپر بایاں کونا',
+    },
     cornersOpen: 'کونے چارٹ پر رکھیں',
     cornersLeft: (n) => `ہر چھلا چارٹ کے خانے کے کونے پر لے جائیں۔ باقی ${n}۔`,
     cornersDone: 'کونے لگ گئے',
@@ -414,7 +423,13 @@ export const ur: Texts = {
     evenScale: 'برابر قدم',
     logScale: 'دس گنا قدم (log)',
     whatIsIt: 'کیا دکھاتا ہے',
-    quantities: { flow: 'ہوا', static_pressure: 'سٹیٹک دباؤ', total_pressure: 'کل دباؤ', shaft_power: 'طاقت', efficiency: 'کارکردگی' },
+    quantities: {
+      flow: 'ہوا',
+      static_pressure: 'سٹیٹک دباؤ',
+      total_pressure: 'کل دباؤ',
+      shaft_power: 'طاقت',
+      efficiency: 'کارکردگی',
+    },
     tapOpen: 'دباؤ کی لکیر پر انگلی رکھیں',
     tapAfter: 'کونوں اور پیمانوں کے بعد۔',
     tapNow: 'لکیر پر کہیں بھی۔ پوری لکیر خود پکڑی جائے گی۔',
