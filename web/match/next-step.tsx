@@ -5,6 +5,7 @@ import { Icon } from '../drawings/icons.tsx';
 import { applyRemedy } from '../edits/apply-remedy.ts';
 import { job, perform } from '../state/job.ts';
 import { go } from '../state/route.ts';
+import { settings } from '../state/settings.ts';
 import type { Route } from '../state/route.ts';
 import type { MatchTexts } from '../texts/en-match.ts';
 import { digits } from '../words/say.ts';
@@ -31,7 +32,7 @@ function Measure({ measure, texts }: { measure: MeasureNext; texts: MatchTexts }
     <button type="button" class="box fill next" onClick={() => go(placeToMeasure(job.value, measure))}>
       <span>
         {texts.next.measure} {short ?? measure.text}
-        {short && <small>{measure.text}</small>}
+        {short && <small>{inThisLanguage(measure.text)}</small>}
       </span>
       <Icon name="on" />
     </button>
@@ -48,17 +49,20 @@ function Fix({ remedy, second, texts }: { remedy: Remedy; second: boolean; texts
   return (
     <button type="button" class={second ? 'box next' : 'box fill next'} onClick={act}>
       <span>
-        {second ? t.or : t.fix} {t.remedies[remedy.kind] ?? ''}
+        {second ? t.or : t.fix} {t.remedies[remedy.kind] ?? t.remedies['several']}
         <small>
           {done.value
             ? t.applied
-            : `${remedy.text} ${t.chanceAfter(chancePhrase(remedy.probabilityAfter, texts, digits))}.`}
+            : `${inThisLanguage(remedy.text)} ${t.chanceAfter(chancePhrase(remedy.probabilityAfter, texts, digits))}.`}
         </small>
       </span>
       <Icon name={second ? 'plus' : 'on'} />
     </button>
   );
 }
+
+/** The core's whole sentences are English; in another language the short words and the chance stand alone. */
+const inThisLanguage = (sentence: string): string => (settings.value.language === 'en' ? sentence : '');
 
 /** Where the measured value is to be typed: the rows of readings, the blower, or the ducts. */
 function placeToMeasure(job: Job, measure: MeasureNext): Route {

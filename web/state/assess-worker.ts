@@ -1,15 +1,20 @@
-import { assess, checkJob, evidencePoints } from '../../src/index.ts';
+import { assess, checkJob, evidencePoints, judge } from '../../src/index.ts';
 import type { Job } from '../../src/job/types.ts';
 import type { PointsByBlower, WorkerAnswer, WorkerQuestion } from './worker-protocol.ts';
 
 /** Runs the core away from the page, so that no answer ever costs a frame. */
 function answer(question: WorkerQuestion): WorkerAnswer {
   switch (question.kind) {
-    case 'assess': {
+    case 'judge': {
       const checked = checkJob(question.job);
       if (!checked.ok) return { kind: 'issues', issues: checked.issues };
       const points = question.points ? pointsOf(checked.value) : {};
-      return { kind: 'assessment', job: checked.value, assessment: assess(checked.value), points };
+      return { kind: 'assessment', job: checked.value, assessment: judge(checked.value).assessment, points };
+    }
+    case 'advise': {
+      const checked = checkJob(question.job);
+      if (!checked.ok) return { kind: 'issues', issues: checked.issues };
+      return { kind: 'assessment', job: checked.value, assessment: assess(checked.value), points: {} };
     }
     case 'check': {
       const checked = checkJob(question.raw);

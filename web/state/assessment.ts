@@ -5,7 +5,7 @@ import type { Job } from '../../src/job/types.ts';
 import { createLatest } from './latest.ts';
 import { job, jobId } from './job.ts';
 import type { PointsByBlower } from './worker-protocol.ts';
-import { askWorker } from './worker.ts';
+import { askAdvisor, askWorker } from './worker.ts';
 
 /** The last good answer and the job it was worked out from; they stay while the next is being worked out. */
 export const answered = signal<{ job: Job; assessment: Assessment; points: PointsByBlower } | null>(null);
@@ -29,7 +29,7 @@ export function forgetAnswers(): void {
 /** Keeps the assessment in step with the job; `onValid` hears of every job that passed the check. */
 export function followJob(onValid: (job: Job) => void): void {
   const latest = createLatest(
-    (wanted: Job) => askWorker({ kind: 'assess', job: wanted, points: true }),
+    (wanted: Job) => askWorker({ kind: 'judge', job: wanted, points: true }),
     (answer, question, more) =>
       batch(() => {
         thinking.value = more;
@@ -38,6 +38,7 @@ export function followJob(onValid: (job: Job) => void): void {
           issues.value = [];
           trouble.value = null;
           onValid(question);
+          if (!more) adviseSoon(answer.job, answer.assessment);
         } else if (answer.kind === 'issues') {
           issues.value = answer.issues;
           trouble.value = null;
@@ -55,6 +56,27 @@ export function followJob(onValid: (job: Job) => void): void {
     thinking.value = true;
     latest.want(job.value);
   });
+}
+
+/** A pause in typing this long, and the search for advice begins [ms]. */
+const QUIET_ms = 350;
+let quiet: ReturnType<typeof setTimeout> | undefined;
+
+const advisor = createLatest(
+  (wanted: Job) => askAdvisor({ kind: 'advise', job: wanted }),
+  (answer, question) => {
+    const shown = answered.peek();
+    if (answer.kind === 'assessment' && shown?.job === question)
+      answered.value = { ...shown, assessment: answer.assessment };
+  },
+  () => undefined,
+);
+
+/** What to measure or change follows when the hand rests; the verdict does not wait for it. */
+function adviseSoon(judged: Job, { blowers }: Assessment): void {
+  clearTimeout(quiet);
+  if (blowers.every((b) => b.verdict === 'yes')) return;
+  quiet = setTimeout(() => advisor.want(judged), QUIET_ms);
 }
 
 /** Issues at a field or below it. */

@@ -30,7 +30,7 @@ async function workThrough(job: Job, assessment: Assessment, mine: number, curre
     const wheelToo = { evidence: { kind: 'wheel' as const }, key: `${blower.id}/wheel` };
     for (const { evidence, key } of [...pieces.filter((p) => p.evidence.kind !== 'wheel'), wheelToo]) {
       if (mine !== current()) return;
-      const answer = await askWorker({ kind: 'assess', job: aloneJob(job, blower, evidence, hardest), points: false });
+      const answer = await askWorker({ kind: 'judge', job: aloneJob(job, blower, evidence, hardest), points: false });
       if (mine !== current()) return;
       const flow = answer.kind === 'assessment' ? flowOf(answer.assessment, blower.id, hardest) : null;
       aloneFlows.value = { ...aloneFlows.value, [key]: flow };

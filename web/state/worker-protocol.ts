@@ -3,8 +3,12 @@ import type { EvidencePoint } from '../../src/index.ts';
 import type { Issue } from '../../src/issues/result.ts';
 import type { Job } from '../../src/job/types.ts';
 
-/** `points`: the finds as points on the plot of their curve are wanted too. */
-export type WorkerQuestion = { kind: 'assess'; job: Job; points: boolean } | { kind: 'check'; raw: unknown };
+/**
+ * `judge` is quick; `advise` also looks for what to measure and what to change, which takes its time.
+ * `points`: the finds as points on the plot of their curve are wanted too.
+ */
+export type WorkerQuestion =
+  { kind: 'judge'; job: Job; points: boolean } | { kind: 'advise'; job: Job } | { kind: 'check'; raw: unknown };
 
 export type PointsByBlower = Record<string, EvidencePoint[]>;
 

@@ -202,7 +202,7 @@ describe('load of a motor', () => {
     const codes = motorCautions(motorAtSite({ motor, drive: belt, supply }), false);
     expect(codes).toEqual([
       {
-        code: 'low-voltage',
+        code: 'weak-start',
         severity: 'caution',
         text: "At the lowest voltage the motor has 77 % of its torque for starting and runs hotter at the same load: do not start it then, and let an overload relay set to the plate's amps guard it.",
       },
