@@ -17,6 +17,7 @@ export const DANGERS: Record<string, 'motor' | 'ducts' | 'wheel'> = {
   'low-voltage': 'motor',
   'single-phase-feed': 'motor',
   'voltage-mismatch': 'motor',
+  'weak-start': 'motor',
   'dc-supply': 'motor',
   'self-cooled-motor': 'motor',
   'hot-or-high': 'motor',

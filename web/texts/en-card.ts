@@ -17,7 +17,6 @@ export const card = {
   },
   air: {
     title: 'Air at the machine',
-    machine: '',
     gets: 'gets',
     needs: 'needs',
     alone: 'alone, filters full',
@@ -49,7 +48,8 @@ export const card = {
     /** one short order for each danger this very job has */
     reasons: {
       'motor-overload-open': 'Never run it with the pipe off: the motor burns.',
-      'low-voltage': 'Do not start it when the mains is low.',
+      'weak-start': 'Do not start it when the mains is low.',
+      'low-voltage': 'On low mains watch the amps: it runs hot.',
       'single-phase-feed': 'Three-phase motor on one phase: electrician only.',
       'voltage-mismatch': 'Plate and mains do not fit: electrician only.',
       'dc-supply': 'Fuse and thick wire for the DC motor.',

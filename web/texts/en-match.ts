@@ -192,6 +192,7 @@ export const match = {
     'single-phase-feed': (v: Words) =>
       `Three-phase motor on one phase: only ${v['low']} to ${v['high']} of its plate. Ask a licensed electrician.`,
     'voltage-mismatch': () => 'The plate’s voltage and connection do not fit this mains. Ask a licensed electrician.',
+    'weak-start': () => 'Low mains leave little torque to start: it may hum and burn. Start it when the mains is up.',
     'dc-supply': () => 'A DC motor needs its own supply, thick wire and a fuse; its brushes wear.',
     'self-cooled-motor': () => 'This motor is cooled by the air it moves: throttled or clogged it overheats.',
     'hot-or-high': () => 'Hot or high up the motor cools worse: it may carry less than its plate.',

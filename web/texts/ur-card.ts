@@ -17,7 +17,7 @@ export const card: CardTexts = {
     no: 'کبھی نہیں۔',
     more: (n) => `${n} اور طریقے پروگرام میں ہیں۔`,
   },
-  air: { title: 'مشین پر ہوا', machine: '', gets: 'ملتی ہے', needs: 'چاہیے', alone: 'اکیلی، فلٹر بھرے' },
+  air: { title: 'مشین پر ہوا', gets: 'ملتی ہے', needs: 'چاہیے', alone: 'اکیلی، فلٹر بھرے' },
   tube: {
     title: 'فلٹر کے آر پار نلی',
     change: (mm) => `${mm}: بدلیں`,
@@ -44,7 +44,8 @@ export const card: CardTexts = {
     title: 'خطرہ',
     reasons: {
       'motor-overload-open': 'پائپ اتار کر کبھی نہ چلائیں: موٹر جلتی ہے۔',
-      'low-voltage': 'بجلی کم ہو تو نہ چلائیں۔',
+      'weak-start': 'بجلی کم ہو تو نہ چلائیں۔',
+      'low-voltage': 'کم بجلی پر ایمپیئر دیکھیں: موٹر گرم ہوتی ہے۔',
       'single-phase-feed': 'تین فیز موٹر ایک فیز پر: صرف الیکٹریشن۔',
       'voltage-mismatch': 'پلیٹ اور بجلی نہیں ملتی: صرف الیکٹریشن۔',
       'dc-supply': 'ڈی سی موٹر کو فیوز اور موٹی تار۔',
