@@ -2,8 +2,9 @@ import { hiddenAt, likeAt, type Likeness } from './likeness.ts';
 
 /** A stroke crossed by a section: its place, how much of a stroke it is (0..1), and its height above both sides. */
 export type Peak = { offset: number; quality: number; ridge: number };
-/** What a section crosses: strokes, any ink near its middle, and how much of its middle the grid hides. */
-export type Look = { peaks: Peak[]; inked: number; hidden: number };
+/** What a section crosses: strokes, any ink near its middle, how much of its middle the
+ * grid hides, and whether its middle lies in a blot wider than the stroke (a filled marker). */
+export type Look = { peaks: Peak[]; inked: number; hidden: number; blotted: boolean };
 
 /**
  * Cross-section of the sheet at a place, averaged a little along the way: where strokes are, and what else is there.
@@ -55,5 +56,6 @@ export function lookAcross(
   }
   let hidden = 0;
   for (let t = -4; t <= 4; t += 2) if (hiddenAt(like, x + c * t, y + s * t)) hidden += 0.2;
-  return { peaks, inked, hidden };
+  const blotted = Math.min(at(-side), at(0), at(side)) > 0.7 * usual;
+  return { peaks, inked, hidden, blotted };
 }

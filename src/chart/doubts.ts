@@ -1,7 +1,8 @@
 import { pointer, type Warning } from '../issues/result.ts';
 import { formatNumber } from '../units/format.ts';
 import { valueAt, type AxisScale } from './axes.ts';
-import { SIDE_NAMES, type SnappedFrame } from './frame-snap.ts';
+import { SIDE_NAMES } from './find-sides.ts';
+import type { SnappedFrame } from './frame-snap.ts';
 import type { ScaleGrid } from './scale-grid.ts';
 import type { Sheet } from './sheet.ts';
 import type { TracedCurve } from './trace.ts';
@@ -17,7 +18,7 @@ const doubt = (code: string, path: string, text: string, confidence: number, ser
 
 /** Sides that could not be found in the print. */
 export function frameDoubts(frame: SnappedFrame, exact: boolean): Doubt[] {
-  const open = SIDE_NAMES.filter((name) => !frame.sides[name].line);
+  const open = SIDE_NAMES.filter((name) => !frame.sides[name].course);
   if (!open.length || exact) return [];
   const which =
     open.length === 1 ? `the ${open[0]} side` : `the ${open.slice(0, -1).join(', ')} and ${open.at(-1)} sides`;
@@ -35,7 +36,7 @@ export function frameDoubts(frame: SnappedFrame, exact: boolean): Doubt[] {
 /** Whether the grid bears the typed scale out. */
 export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): Doubt[] {
   const path = pointer('axes', axisIndex);
-  if (grid.anchored) {
+  if (grid.lattice) {
     if (grid.bend.residual > 0.003)
       return [
         doubt(
@@ -149,13 +150,18 @@ function glareAt({ paper: { columns, rows, cell, colours } }: Sheet, x: number, 
   return Math.min(colours[i]!, colours[i + 1]!, colours[i + 2]!) > 248;
 }
 
-/** Pairs of curves that run on top of each other for a good part of their length. */
-export function sharedWay(a: TracedCurve, b: TracedCurve): number {
-  const cells = new Set<number>();
-  const key = (x: number, y: number) => Math.round(y / 4) * 4096 + Math.round(x / 4);
-  for (let i = 0; i < b.trace.x.length; i++)
-    for (let d = -1; d <= 1; d++) cells.add(key(b.trace.x[i]!, b.trace.y[i]! + 2 * d));
-  let shared = 0;
-  for (let i = 0; i < a.trace.x.length; i++) if (cells.has(key(a.trace.x[i]!, a.trace.y[i]!))) shared++;
-  return shared / Math.min(a.trace.x.length, b.trace.x.length);
-}
+/** Two taps whose curves could not be kept apart. */
+export const runTogether = (i: number, j: number): Doubt =>
+  doubt(
+    'curves-run-together',
+    pointer('seeds', j),
+    `The curves under tap ${i + 1} and tap ${j + 1} came out on top of each other for a part of their way: please check both.`,
+    0.5,
+    true,
+  );
+
+/** A tap with no line under it, among others that had one. */
+export const noLine = (i: number): Doubt =>
+  doubt('no-line-under-tap', pointer('seeds', i, 'point_px'), NO_LINE, 0.5, true);
+
+export const NO_LINE = 'No line was found under this tap.';

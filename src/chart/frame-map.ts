@@ -1,5 +1,6 @@
 import { homographyOf, inverseOf, project, type Homography } from './homography.ts';
-import type { FrameSide, SideName, SnappedFrame } from './frame-snap.ts';
+import type { FrameSide, SideName } from './find-sides.ts';
+import type { SnappedFrame } from './frame-snap.ts';
 import { framePoint, photoPoint, type FramePoint, type PhotoPoint } from './spaces.ts';
 
 /** The plot frame's fractions (u, v) against photo pixels, both ways. */
@@ -70,8 +71,8 @@ export function frameMapOf(frame: SnappedFrame): FrameMap | null {
 }
 
 /** Distance from the chord's point to the printed line, across the side; the corners themselves have none. */
-function bowOf({ axis, line }: FrameSide, onChord: (fraction: number) => readonly [number, number]): Bows[SideName] {
-  if (!line) return STRAIGHT;
+function bowOf({ axis, course }: FrameSide, onChord: (fraction: number) => readonly [number, number]): Bows[SideName] {
+  if (!course) return STRAIGHT;
   const from = onChord(0);
   const to = onChord(1);
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
@@ -86,7 +87,7 @@ function bowOf({ axis, line }: FrameSide, onChord: (fraction: number) => readonl
       const dy = y + ny * e - axis.start[1];
       const t = dx * axis.along[0] + dy * axis.along[1];
       const s = dx * axis.across[0] + dy * axis.across[1];
-      e -= (s - line.line.value(t)) / (nx * axis.across[0] + ny * axis.across[1]);
+      e -= (s - course.value(t)) / (nx * axis.across[0] + ny * axis.across[1]);
     }
     return e;
   };

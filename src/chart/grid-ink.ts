@@ -44,7 +44,7 @@ function lay(sheet: Sheet, line: GridLine, direction: LineDirection, data: Uint8
   function usualInk(k: number, d: number): number {
     counts.fill(0);
     for (let a = start(k); a < start(k + 1); a++) counts[darkness[a * stride + (places[a]! + d) * step]!]!++;
-    let left = 0.4 * (start(k + 1) - start(k));
+    let left = 0.3 * (start(k + 1) - start(k));
     let level = 255;
     while (level > 0 && (left -= counts[level]!) > 0) level--;
     return level;

@@ -1,3 +1,4 @@
+import { NONE_FREE, type FreeEnds } from './lattice.ts';
 import type { Sheet } from './sheet.ts';
 
 /** A grid line (or a row of ticks' place) as it runs in the sheet: where it was seen, strip by strip. */
@@ -20,19 +21,26 @@ const STRIPS = 16;
 /**
  * Lines that run along the sheet from end to end, or most of it: `upright` ones mark flows, `level` ones pressures.
  * The frame's own sides are left out.
+ * @param ink the sheet's darkness, or its lightness for a white grid
+ * @param free sides that were not found in the photo
  */
-export function findGridLines(sheet: Sheet, direction: LineDirection): GridLine[] {
+export function findGridLines(
+  sheet: Sheet,
+  direction: LineDirection,
+  ink: Uint8Array = sheet.darkness,
+  free: FreeEnds = NONE_FREE,
+): GridLine[] {
   const { frameWidth, frameHeight, margin } = sheet;
+  const [first, last] = searched(sheet, direction, free);
   const length = direction === 'upright' ? frameHeight : frameWidth;
-  const span = direction === 'upright' ? frameWidth : frameHeight;
   const tall = length / STRIPS;
   type Chain = { along: number[]; across: number[]; ink: number[]; last: number };
   const chains: Chain[] = [];
   for (let k = 0; k < STRIPS; k++) {
     const from = Math.round(margin + k * tall + (k === 0 ? 3 : 0));
     const to = Math.round(margin + (k + 1) * tall - (k === STRIPS - 1 ? 3 : 0));
-    const profile = ridgeProfile(sheet, direction, from, to);
-    const peaks = peaksOf(profile, margin + 4, margin + span - 4);
+    const profile = ridgeProfile(sheet, direction, from, to, ink);
+    const peaks = peaksOf(profile, first, last);
     const open = chains.filter((c) => k - c.last <= 4);
     const pairs = peaks
       .flatMap((p, i) => open.map((c, j) => ({ i, j, gap: Math.abs(p.at - c.across.at(-1)!) })))
@@ -72,13 +80,28 @@ export function findGridLines(sheet: Sheet, direction: LineDirection): GridLine[
   }
 }
 
+/** Places across between which lines are looked for: clear of the frame's lines, and past a side that was not found. */
+export function searched(sheet: Sheet, direction: LineDirection, free: FreeEnds): readonly [number, number] {
+  const { frameWidth, frameHeight, margin } = sheet;
+  const span = direction === 'upright' ? frameWidth : frameHeight;
+  // fractions grow upwards, places downwards
+  const [start, end] = direction === 'upright' ? [free.low, free.high] : [free.high, free.low];
+  return [margin + (start ? 6 - margin : 4), margin + span + (end ? margin - 6 : -4)];
+}
+
 /**
  * Mean over a strip of how much more ink each place has than both its sides. Each pixel counts for little more than a
  * grid line gives, so that a curve or a letter crossing the strip leaves no peak.
  * @param from,to the strip, along the lines
  */
-export function ridgeProfile(sheet: Sheet, direction: LineDirection, from: number, to: number): Float32Array {
-  const { width, height, darkness } = sheet;
+export function ridgeProfile(
+  sheet: Sheet,
+  direction: LineDirection,
+  from: number,
+  to: number,
+  ink: Uint8Array = sheet.darkness,
+): Float32Array {
+  const { width, height } = sheet;
   const upright = direction === 'upright';
   const size = upright ? width : height;
   const profile = new Float32Array(size);
@@ -88,12 +111,12 @@ export function ridgeProfile(sheet: Sheet, direction: LineDirection, from: numbe
   const [x0, x1] = upright ? [5, width - 5] : [from, to];
   for (let y = y0; y < y1; y++)
     for (let x = x0, i = y * width + x0; x < x1; x++, i++) {
-      const here = darkness[i]!;
-      const beside = Math.max(darkness[i - step]!, darkness[i + step]!);
+      const here = ink[i]!;
+      const beside = Math.max(ink[i - step]!, ink[i + step]!);
       const middle = here + beside;
       if (middle < 6) continue;
-      const before = darkness[i - 3 * step]! + darkness[i - 4 * step]!;
-      const after = darkness[i + 3 * step]! + darkness[i + 4 * step]!;
+      const before = ink[i - 3 * step]! + ink[i - 4 * step]!;
+      const after = ink[i + 3 * step]! + ink[i + 4 * step]!;
       const ridge = (middle - (before > after ? before : after)) * 0.5;
       if (ridge > 0) profile[upright ? x : y]! += ridge > RIDGE_CAP ? RIDGE_CAP : ridge;
     }

@@ -2,4 +2,5 @@
 export { ChartHints, AXIS_QUANTITIES, type AxisHint, type AxisQuantity, type SeedHint } from './hints.ts';
 export type { AxisReading, ChartReading, CurveReading } from './reading.ts';
 export { preparePhoto, type Photo, type Raster } from './raster.ts';
-export { areFull, readHintedChart, type FullHints } from './read-hinted.ts';
+export { areFull, layChartFlat, readHintedChart, readTaps, type FullHints } from './read-hinted.ts';
+export type { StraightenedChart } from './straightened-chart.ts';

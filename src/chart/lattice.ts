@@ -25,9 +25,16 @@ type Line = { readonly at: number; readonly strength: number };
  * frame's sides are no round values, the steps still count from zero. A bent page shifts lines smoothly, and not at
  * the frame's sides. Coarse steps are tried first; what they show of the bend helps to tell finer ones apart.
  * @param lines places as fractions of the axis, with strengths
+ * @param smallest steps finer than this fraction of the axis are not looked for
+ * @param free ends of the axis where the frame's side was not found: the scale may begin or end elsewhere there
  * @returns null where no round steps fit
  */
-export function fitLattice(lines: readonly Line[], axis: AxisScale, smallest: number): Lattice | null {
+export function fitLattice(
+  lines: readonly Line[],
+  axis: AxisScale,
+  smallest: number,
+  free: FreeEnds = NONE_FREE,
+): Lattice | null {
   if (!lines.length) return null;
   const candidates = axis.scale === 'log' ? logLattices(axis, smallest) : linearLattices(axis, smallest);
   const strongest = [...lines].sort((a, b) => b.strength - a.strength)[Math.floor(lines.length * 0.1)]!.strength;
@@ -37,7 +44,7 @@ export function fitLattice(lines: readonly Line[], axis: AxisScale, smallest: nu
   let best: { lattice: Lattice; score: number } | null = null;
   for (const set of strong.length < all.length ? [strong, all] : [all])
     for (const places of candidates) {
-      const fit = match(set, places, bend, all);
+      const fit = match(set, places, bend, all, free);
       if (!fit) continue;
       const { lattice } = fit;
       const score = lattice.explained * Math.min(1, lattice.filled * 1.15) - 0.0005 * places.length;
@@ -49,22 +56,33 @@ export function fitLattice(lines: readonly Line[], axis: AxisScale, smallest: nu
   return best && best.lattice.explained > 0.5 ? best.lattice : null;
 }
 
-/** Coefficients of u(1−u)·(b0 + b1(2u−1) + …): what the page's bend adds to a place between the frame's sides. */
+/** Ends of an axis that are not held by a side of the frame. */
+export type FreeEnds = { readonly low: boolean; readonly high: boolean };
+export const NONE_FREE: FreeEnds = { low: false, high: false };
+
+/** Coefficients of what the page's bend adds to a place: a shift at each free end, then u(1−u)·(b0 + b1(2u−1) + …). */
 type Bend = readonly number[];
 
-const bendBasis = (u: number, order: number): number[] => {
+function bendBasis(u: number, order: number, free: FreeEnds): number[] {
   const out: number[] = [];
+  if (free.high) out.push(u);
+  if (free.low) out.push(1 - u);
   const w = 2 * u - 1;
   for (let k = 0, p = u * (1 - u); k < order; k++, p *= w) out.push(p);
   return out;
-};
-const bent = (u: number, bend: Bend): number => bendBasis(u, bend.length).reduce((s, b, k) => s + b * bend[k]!, u);
+}
+
+function bent(u: number, bend: Bend, free: FreeEnds): number {
+  const shifts = Number(free.low) + Number(free.high);
+  return bendBasis(u, Math.max(0, bend.length - shifts), free).reduce((s, b, k) => s + b * (bend[k] ?? 0), u);
+}
 
 function match(
   set: readonly (Line & { index: number })[],
   places: readonly number[],
   start: Bend,
   all: readonly (Line & { index: number })[],
+  free: FreeEnds,
 ): { lattice: Lattice; bend: Bend } | null {
   const spacing = smallestGap(places);
   const tolerance = Math.min(0.2 * spacing, 0.012);
@@ -73,15 +91,15 @@ function match(
   for (let round = 0; round < 5; round++) {
     const reach =
       round === 0 && !start.length
-        ? Math.min(0.33 * spacing, 0.03)
+        ? Math.min(0.33 * spacing, free.low || free.high ? 0.038 : 0.03)
         : Math.max(tolerance, (0.3 - 0.05 * round) * Math.min(spacing, 0.04));
-    pairs = nearest(set, places, bend, reach);
+    pairs = nearest(set, places, bend, reach, free);
     if (!pairs.length) return null;
-    bend = fitBend(pairs, Math.min(4, Math.ceil(pairs.length / 2)));
+    bend = fitBend(pairs, Math.min(4, Math.ceil(pairs.length / 2)), free);
   }
-  pairs = nearest(all, places, bend, tolerance);
+  pairs = nearest(all, places, bend, tolerance, free);
   if (!pairs.length) return null;
-  const residual = Math.sqrt(pairs.reduce((s, p) => s + (bent(p.seen, bend) - p.truth) ** 2, 0) / pairs.length);
+  const residual = Math.sqrt(pairs.reduce((s, p) => s + (bent(p.seen, bend, free) - p.truth) ** 2, 0) / pairs.length);
   const total = all.reduce((s, l) => s + l.strength, 0);
   const explained = pairs.reduce((s, p) => s + all[p.index]!.strength, 0) / total;
   const interior = places.filter((p) => p > 0.012 && p < 0.988).length;
@@ -97,14 +115,15 @@ function nearest(
   places: readonly number[],
   bend: Bend,
   reach: number,
+  free: FreeEnds,
 ): Anchored[] {
   const pairs: Anchored[] = [];
   for (const truth of places) {
-    if (truth < 0.006 || truth > 0.994) continue;
+    if (truth < (free.low ? -0.02 : 0.006) || truth > (free.high ? 1.02 : 0.994)) continue;
     let pick: (Line & { index: number }) | null = null;
     let least = reach;
     for (const l of set) {
-      const d = Math.abs(bent(l.at, bend) - truth);
+      const d = Math.abs(bent(l.at, bend, free) - truth);
       if (d < least) {
         least = d;
         pick = l;
@@ -115,11 +134,12 @@ function nearest(
   return pairs;
 }
 
-function fitBend(pairs: readonly Anchored[], order: number): Bend {
+function fitBend(pairs: readonly Anchored[], bends: number, free: FreeEnds): Bend {
+  const order = bends + Number(free.low) + Number(free.high);
   const a = new Float64Array(order * order);
   const b = new Float64Array(order);
   for (const { seen, truth } of pairs) {
-    const basis = bendBasis(seen, order);
+    const basis = bendBasis(seen, bends, free);
     for (let i = 0; i < order; i++) {
       b[i]! += basis[i]! * (truth - seen);
       for (let j = 0; j < order; j++) a[i * order + j]! += basis[i]! * basis[j]!;

@@ -15,7 +15,8 @@ export function chainMarkers(places: readonly MarkerPlace[], start: number, fram
 
 /** A leap this long between neighbouring markers costs as much as a good marker earns. */
 const LEAP_SHARE = 0.26;
-const SOFT_TURN = 0.45;
+/** Turning by this much between three markers costs about as much as a marker earns: test points are often few and the hump sharp. */
+const SOFT_TURN = 0.85;
 
 /** Longest worthwhile chain from the start to one side, by dynamic programming over pairs of markers. */
 function bestChain(places: readonly MarkerPlace[], start: number, way: 1 | -1, longest: number): number[] {
@@ -35,7 +36,7 @@ function bestChain(places: readonly MarkerPlace[], start: number, way: 1 | -1, l
       const dy = at(j).y - at(i).y;
       if (way * dx < -2) continue;
       const leap = Math.hypot(dx, dy);
-      const gain = 1.3 * at(j).alike - (leap / longest) ** 2;
+      const gain = 1.3 * at(j).alike ** 2 - (leap / longest) ** 2;
       if (i === 0) worth[0]![j] = gain;
       else
         for (let h = 0; h < i; h++) {
@@ -43,7 +44,7 @@ function bestChain(places: readonly MarkerPlace[], start: number, way: 1 | -1, l
           const a = Math.atan2(at(i).y - at(h).y, at(i).x - at(h).x);
           let turn = Math.abs(Math.atan2(dy, dx) - a);
           if (turn > Math.PI) turn = 2 * Math.PI - turn;
-          if (turn > 1.2) continue;
+          if (turn > 1.6) continue;
           const w = worth[h]![i]! + gain - (turn / SOFT_TURN) ** 2;
           if (w > worth[i]![j]!) {
             worth[i]![j] = w;

@@ -66,7 +66,8 @@ const BLACK = 4;
 const LOG = Float32Array.from({ length: 256 }, (_, i) => 100 * Math.log(i + BLACK));
 
 /**
- * Ink on the paper: 100 · ln(paper / pixel) for each channel, and the mean of the three.
+ * Ink on the paper: 100 · ln(paper / pixel) for each channel, the mean of the three, and where a
+ * pixel is lighter than the paper, by how much.
  * Source: definition (Beer–Lambert: what ink takes is a share, so shadow cancels).
  */
 export function inkOn(
@@ -74,10 +75,11 @@ export function inkOn(
   width: number,
   height: number,
   { columns, rows, cell, colours: paper }: PaperLight,
-): { ink: Uint8Array; darkness: Uint8Array } {
+): { ink: Uint8Array; darkness: Uint8Array; lightness: Uint8Array } {
   const logPaper = paper.map((v) => 100 * Math.log(v + BLACK));
   const ink = new Uint8Array(colours.length);
   const darkness = new Uint8Array(width * height);
+  const lightness = new Uint8Array(width * height);
   const line = new Float32Array(3 * columns + 3);
   for (let y = 0, i = 0, o = 0; y < height; y++) {
     const gy = Math.min(rows - 1, Math.max(0, (y + 0.5) / cell - 0.5));
@@ -103,7 +105,9 @@ export function inkOn(
       ink[i + 1] = b;
       ink[i + 2] = d;
       darkness[o] = ((a + b + d) * 0.3334) | 0;
+      const more = red + green + blue;
+      if (more < 0) lightness[o] = more < -765 ? 255 : (-more / 3) | 0;
     }
   }
-  return { ink, darkness };
+  return { ink, darkness, lightness };
 }

@@ -20,6 +20,8 @@ export type Sheet = {
   readonly ink: Uint8Array;
   /** mean of the three, one byte a pixel */
   readonly darkness: Uint8Array;
+  /** how much lighter than the paper around, on the same scale: the white grid of a tinted panel */
+  readonly lightness: Uint8Array;
   readonly paper: PaperLight;
   /** photo pixels a sheet pixel is wide, about */
   readonly photoPixels: number;
@@ -61,7 +63,7 @@ export function straighten(photo: Photo, map: FrameMap, polarity: Polarity): She
   });
   if (polarity === 'light') for (let i = 0; i < colours.length; i++) colours[i] = 255 - colours[i]!;
   const paper = paperLight(colours, width, height);
-  const { ink, darkness } = inkOn(colours, width, height, paper);
+  const { ink, darkness, lightness } = inkOn(colours, width, height, paper);
   return {
     width,
     height,
@@ -70,6 +72,7 @@ export function straighten(photo: Photo, map: FrameMap, polarity: Polarity): She
     margin,
     ink,
     darkness,
+    lightness,
     paper,
     photoPixels: 1 / scale,
   };
@@ -99,8 +102,10 @@ function sample({ width: sw, height: sh, rgb }: Raster, shrink: 0.5 | 1, map: Fr
       const u = (x - margin) / frameWidth;
       const w = 1 / (h[6]! * u + h[7]! * v + h[8]!);
       const k = 4 * x;
-      const px = (h[0]! * u + h[1]! * v + h[2]!) * w + (1 - v) * columns[k]! + v * columns[k + 2]! + (1 - u) * lx + u * rx;
-      const py = (h[3]! * u + h[4]! * v + h[5]!) * w + (1 - v) * columns[k + 1]! + v * columns[k + 3]! + (1 - u) * ly + u * ry;
+      const px =
+        (h[0]! * u + h[1]! * v + h[2]!) * w + (1 - v) * columns[k]! + v * columns[k + 2]! + (1 - u) * lx + u * rx;
+      const py =
+        (h[3]! * u + h[4]! * v + h[5]!) * w + (1 - v) * columns[k + 1]! + v * columns[k + 3]! + (1 - u) * ly + u * ry;
       const sx = px * shrink + offset;
       const sy = py * shrink + offset;
       const cx = sx < 0 ? 0 : sx > right ? right : sx;

@@ -27,7 +27,17 @@ export function traceMarkers(
   const ink = inkWithoutGrid(sheet, grid, frameHalf);
   const marker = markerAt(sheet, ink, x, y, reach);
   if (!marker) return null;
-  const places = findMarkers(sheet, ink, marker, 0.55);
+  const own = inkAround(sheet, marker.x, marker.y, marker.radius);
+  const candidates = findMarkers(sheet, ink, marker, 0.5)
+    // the same shape in another ink is another curve's marker
+    .map((p) => ({
+      ...p,
+      alike: p.alike * (1 - 1.5 * Math.max(0, unlike(own, inkAround(sheet, p.x, p.y, marker.radius)) - 0.12)),
+    }))
+    .sort((a, b) => b.alike - a.alike);
+  // the tapped marker matches itself too well to measure by; the next ones show what a match is here
+  const usual = candidates[Math.min(3, candidates.length - 1)]?.alike ?? 1;
+  const places = candidates.filter((p) => p.alike > 0.72 * usual);
   let start = -1;
   places.forEach((p, i) => {
     const d = Math.hypot(p.x - marker.x, p.y - marker.y);
@@ -45,8 +55,8 @@ export function traceMarkers(
   const options = {
     from: 0,
     to: length,
-    intervals: Math.max(3, Math.min(8, Math.floor(chain.length / 2))),
-    stiffness: [1e-4, 3e-4, 1e-3, 3e-3, 1e-2],
+    intervals: Math.max(3, Math.min(10, chain.length - 2)),
+    stiffness: [1e-6, 1e-5, 1e-4, 3e-4, 1e-3, 3e-3, 1e-2],
     reach: 12,
   };
   const weight = chain.map((p) => p.alike);
@@ -75,4 +85,30 @@ export function traceMarkers(
     markers: chain.map((p) => [p.x, p.y] as const),
     scatter_px: Math.hypot(fx.residual, fy.residual),
   };
+}
+
+/** Mean ink of the inked pixels around a place, by channel. */
+function inkAround(
+  { width, height, ink, darkness }: Sheet,
+  x: number,
+  y: number,
+  radius: number,
+): readonly [number, number, number] {
+  const sum: [number, number, number] = [0, 0, 0];
+  let n = 1e-6;
+  for (let py = Math.max(0, Math.round(y) - radius); py <= Math.min(height - 1, Math.round(y) + radius); py++)
+    for (let px = Math.max(0, Math.round(x) - radius); px <= Math.min(width - 1, Math.round(x) + radius); px++) {
+      const i = py * width + px;
+      const w = Math.max(0, darkness[i]! - 15);
+      for (let c = 0; c < 3; c++) sum[c]! += w * ink[3 * i + c]!;
+      n += w;
+    }
+  return [sum[0] / n, sum[1] / n, sum[2] / n];
+}
+
+/** How differently two inks are coloured, whatever their strength: 0 alike .. 1. */
+function unlike(a: readonly [number, number, number], b: readonly [number, number, number]): number {
+  const la = Math.hypot(...a) || 1;
+  const lb = Math.hypot(...b) || 1;
+  return Math.hypot(a[0] / la - b[0] / lb, a[1] / la - b[1] / lb, a[2] / la - b[2] / lb);
 }

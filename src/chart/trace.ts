@@ -1,4 +1,4 @@
-import { followStroke, type Bounds } from './follow.ts';
+import { followStroke, type Followed } from './follow.ts';
 import type { StrokeStep } from './foresee.ts';
 import { frameHalfWidth } from './frame-lines.ts';
 import type { GridInk } from './grid-ink.ts';
@@ -6,7 +6,9 @@ import { likenessTo, type InkColour, type Likeness } from './likeness.ts';
 import { strokeNear } from './seed-stroke.ts';
 import type { Sheet } from './sheet.ts';
 import { centreOfStroke, type Trace } from './stroke-centre.ts';
+import { SOLID, styleAlong } from './stroke-style.ts';
 import { traceMarkers } from './trace-markers.ts';
+import type { Bounds } from './ways-on.ts';
 
 /** A curve found from one tap. */
 export type TracedCurve = {
@@ -89,9 +91,11 @@ function traceLine(
     longestGap: 0.11 * Math.max(sheet.frameWidth, sheet.frameHeight),
     taken: takenBy(others),
   };
-  const right = followStroke(like, stroke, 1, options);
-  const left = followStroke(like, stroke, -1, options);
-  const steps: StrokeStep[] = [...left.steps.reverse(), ...right.steps.slice(1)];
+  const nearby = { ...options, style: SOLID, mostSteps: STYLE_STEPS };
+  const style = styleAlong(like, joined(followStroke(like, stroke, -1, nearby), followStroke(like, stroke, 1, nearby)));
+  const right = followStroke(like, stroke, 1, { ...options, style });
+  const left = followStroke(like, stroke, -1, { ...options, style });
+  const steps = style === SOLID ? withoutIslands(joined(left, right)) : joined(left, right);
   const trace = centreOfStroke(like, steps, stroke.width);
   if (!trace) return null;
   const doubts = [left.doubt, right.doubt].filter((d) => d !== null);
@@ -104,6 +108,32 @@ function traceLine(
     scatter_px: 0,
   };
 }
+
+/** Enough way to tell dashes by, in steps of five pixels each way. */
+const STYLE_STEPS = 26;
+
+/** Two ways from one start as one, from left to right. */
+const joined = (left: Followed, right: Followed): StrokeStep[] => [...left.steps.toReversed(), ...right.steps.slice(1)];
+
+/**
+ * Where a label interrupts a solid line, its letters look like bits of stroke: short bits amid a long gap are not
+ * believed, and the line is bridged from where it surely is.
+ */
+function withoutIslands(steps: readonly StrokeStep[]): StrokeStep[] {
+  const out = steps.map((s) => ({ ...s }));
+  const seen = (i: number) => out[i] !== undefined && out[i].quality > 0.25;
+  for (let i = 0; i < out.length;) {
+    let j = i;
+    while (j < out.length && seen(j) === seen(i)) j++;
+    const gapBefore = i > 1 && !seen(i - 1) && !seen(i - 2);
+    const gapAfter = j < out.length - 1 && !seen(j) && !seen(j + 1);
+    if (seen(i) && j - i <= ISLAND_STEPS && gapBefore && gapAfter) for (let k = i; k < j; k++) out[k]!.quality = 0;
+    i = j;
+  }
+  return out;
+}
+
+const ISLAND_STEPS = 3;
 
 const isLong = ({ sheet }: TracingTable, { trace }: TracedCurve): boolean => {
   const seen = trace.seen.reduce((s, v) => s + (v > 0.3 ? 1 : 0), 0) / trace.seen.length;

@@ -1,0 +1,115 @@
+import type { Photo } from './raster.ts';
+import { sampleWideBand, sideAxis, type Polarity, type SideAxis, type SideBand } from './side-band.ts';
+import { findSideComb, isCrossed } from './side-comb.ts';
+import { findSideEdge } from './side-edges.ts';
+import { findSideLines, type SideLine } from './side-lines.ts';
+import type { SmoothLine } from './smooth-line.ts';
+import type { Corners } from './spaces.ts';
+
+/**
+ * One side of the plot frame as it runs in the photo: a printed line, the edge of a tinted panel, the common end of
+ * the grid lines, or nothing that shows (an open side).
+ */
+export type FrameSide = {
+  readonly axis: SideAxis;
+  readonly kind: 'line' | 'edge' | 'comb' | 'open';
+  /** distance across the strip at a distance along it, pixels; null where the side is open */
+  readonly course: SmoothLine | null;
+};
+
+export const SIDE_NAMES = ['bottom', 'right', 'top', 'left'] as const;
+export type SideName = (typeof SIDE_NAMES)[number];
+
+type CornerIndex = 0 | 1 | 2 | 3;
+/** Which corners each side joins, in the order its strip is sampled. */
+export const ENDS: Record<SideName, readonly [CornerIndex, CornerIndex]> = {
+  bottom: [0, 1],
+  right: [1, 2],
+  top: [3, 2],
+  left: [0, 3],
+};
+/** On which hand of the strip's direction the outside of the frame lies. */
+const OUTSIDE: Record<SideName, 1 | -1> = { bottom: 1, right: 1, top: -1, left: -1 };
+
+/** How far a finger's corner may be off: 25 px in each direction, and a little for the line's width. */
+export const FINGER_REACH_PX = 38;
+/** A bent page's side may leave the straight line between its corners by this share of its length. */
+const BOW_SHARE = 0.035;
+const LARGEST_BOW_PX = 90;
+
+export type FoundSides = { readonly sides: Record<SideName, FrameSide>; readonly polarity: Polarity };
+
+/** What is printed along each of the four sides, and whether the chart's lines are darker or lighter than its paper. */
+export function findSides(photo: Photo, rough: Corners): FoundSides {
+  const bands = {} as Record<SideName, SideBand>;
+  for (const name of SIDE_NAMES) {
+    const axis = sideAxis(rough[ENDS[name][0]], rough[ENDS[name][1]]);
+    const bow = Math.min(LARGEST_BOW_PX, BOW_SHARE * axis.length_px);
+    bands[name] = sampleWideBand(photo, axis, FINGER_REACH_PX + bow, FINGER_REACH_PX + 6);
+  }
+  const dark = linesIn(photo, bands, 'dark');
+  if (SIDE_NAMES.every((name) => (dark.lines[name]?.clearness ?? 0) > 12) && dark.plain > 1.2)
+    return sidesOf(photo, bands, dark);
+  const light = linesIn(photo, bands, 'light');
+  return sidesOf(photo, bands, dark.plain >= 0.8 * light.plain ? dark : light);
+}
+
+type LinesFound = { polarity: Polarity; lines: Record<SideName, SideLine | null>; plain: number };
+
+function linesIn(photo: Photo, bands: Record<SideName, SideBand>, polarity: Polarity): LinesFound {
+  const lines = {} as Record<SideName, SideLine | null>;
+  let plain = 0;
+  for (const name of SIDE_NAMES) {
+    lines[name] = outermost(
+      findSideLines(photo, bands[name], polarity, FINGER_REACH_PX),
+      OUTSIDE[name],
+      bands[name].length_px,
+    );
+    plain += lines[name] ? lines[name].seen * lines[name].contrast : 0;
+  }
+  return { polarity, lines, plain };
+}
+
+/** Grid lines next to the frame lie inside it, and are rarely darker: of the lines about as strong as the strongest, the outermost. */
+function outermost(lines: SideLine[], outside: 1 | -1, length_px: number): SideLine | null {
+  const real = lines.filter(
+    (l) => l.seen > 0.6 && l.clearness > 4 && l.line.residual < 1.2 && inReach(l.line, length_px),
+  );
+  if (!real.length) return null;
+  const weight = (l: SideLine) => l.strength * l.seen * l.seen;
+  const most = Math.max(...real.map(weight));
+  let pick: SideLine | null = null;
+  for (const l of real)
+    if (weight(l) >= 0.5 * most && (!pick || outside * (l.middle_px - pick.middle_px) > 0)) pick = l;
+  return pick;
+}
+
+const inReach = (course: SmoothLine, length_px: number) =>
+  Math.abs(course.value(0)) <= FINGER_REACH_PX && Math.abs(course.value(length_px)) <= FINGER_REACH_PX;
+
+/** Sides without a frame line of their own: the edge of a panel, or where all grid lines end. */
+function sidesOf(photo: Photo, bands: Record<SideName, SideBand>, { lines, polarity }: LinesFound): FoundSides {
+  const sides = {} as Record<SideName, FrameSide>;
+  const strongest = Math.max(...SIDE_NAMES.map((name) => lines[name]?.contrast ?? 0));
+  // a faint line may be the last grid line inside a panel or an open frame: then the side lies further out
+  const isSure = (line: SideLine | null) => Boolean(line && line.contrast > 0.5 * strongest && line.contrast > 0.2);
+  for (const name of SIDE_NAMES) {
+    const axis = bands[name];
+    const line = lines[name];
+    const edge = isSure(line) ? null : findSideEdge(photo, bands[name], FINGER_REACH_PX);
+    if (edge && inReach(edge.line, axis.length_px) && !(line && line.contrast > 2 * edge.contrast))
+      sides[name] = { axis, kind: 'edge', course: edge.line };
+    else sides[name] = line ? { axis, kind: 'line', course: line.line } : { axis, kind: 'open', course: null };
+  }
+  const isPanel = SIDE_NAMES.filter((name) => sides[name].kind === 'edge').length > 1;
+  for (const name of SIDE_NAMES) {
+    const { axis, kind, course } = sides[name];
+    if (kind === 'edge' || isSure(lines[name])) continue;
+    if (course && !isPanel && !isCrossed(photo, axis, course, OUTSIDE[name])) continue;
+    const comb = findSideComb(photo, axis, OUTSIDE[name], FINGER_REACH_PX);
+    const held = comb && inReach(comb.line, axis.length_px);
+    sides[name] = held ? { axis, kind: 'comb', course: comb.line } : { axis, kind: 'open', course: null };
+  }
+  // a panel's grid is often lighter than the panel; what is drawn on it is not
+  return { sides, polarity: isPanel ? 'dark' : polarity };
+}
