@@ -111,6 +111,16 @@ export function curveDoubts(
         true,
       ),
     );
+  for (const e of curve.looseEnds)
+    out.push(
+      doubt(
+        'curve-may-go-on',
+        path,
+        `Near ${flowAt(e.x, e.y)} ${flow.unit} the trace stops where a line seems to go on: please look whether the curve is whole.`,
+        0.7,
+        true,
+      ),
+    );
   if (curve.drawn === 'markers')
     out.push(
       doubt(

@@ -10,6 +10,7 @@ import { toSheet } from './sheet.ts';
 import { photoPoint, type Corners } from './spaces.ts';
 import { straightenChart, trueFractions, type StraightenedChart } from './straightened-chart.ts';
 import { traceCurve, type TracedCurve } from './trace.ts';
+import { untangle } from './untangle.ts';
 
 /** Hints that are enough to read a chart without looking for frame, scales or curves. */
 export type FullHints = ChartHints & Required<Pick<ChartHints, 'frameCorners_px' | 'axes' | 'seeds'>>;
@@ -129,7 +130,10 @@ function traceOn(chart: StraightenedChart, hints: FullHints): Taps {
   };
   const alone = hints.seeds.map((seed) => trace(seed));
   const { curves, together } = keepApart(alone, (i, others) => trace(hints.seeds[i]!, others));
-  return { used: chart, traced: curves, together };
+  const { curves: traced, unsure } = untangle(curves);
+  for (const { curve, x, y } of unsure)
+    traced[curve] = { ...traced[curve]!, doubts: [...traced[curve]!.doubts, { x, y }] };
+  return { used: chart, traced, together };
 }
 
 const cornersOf = ({ frameCorners_px }: FullHints): Corners =>

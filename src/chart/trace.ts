@@ -2,7 +2,7 @@ import { followStroke, type Followed } from './follow.ts';
 import type { StrokeStep } from './foresee.ts';
 import { frameHalfWidth } from './frame-lines.ts';
 import type { GridInk } from './grid-ink.ts';
-import { likenessTo, type InkColour, type Likeness } from './likeness.ts';
+import { likeAt, likenessTo, type InkColour, type Likeness } from './likeness.ts';
 import { strokeNear } from './seed-stroke.ts';
 import type { Sheet } from './sheet.ts';
 import { centreOfStroke, type Trace } from './stroke-centre.ts';
@@ -18,6 +18,8 @@ export type TracedCurve = {
   readonly width: number;
   /** places where another way was nearly as good */
   readonly doubts: readonly { readonly x: number; readonly y: number }[];
+  /** ends of the trace beyond which a line seems to go on */
+  readonly looseEnds: readonly { readonly x: number; readonly y: number }[];
   /** markers: how far they scatter about the curve, sheet pixels; lines: 0 */
   readonly scatter_px: number;
 };
@@ -66,6 +68,7 @@ export function traceCurve(
       colour: line?.colour ?? [120, 120, 120],
       width: 2,
       doubts: [],
+      looseEnds: [],
       scatter_px: markers.scatter_px,
     };
   }
@@ -99,12 +102,14 @@ function traceLine(
   const trace = centreOfStroke(like, steps, stroke.width);
   if (!trace) return null;
   const doubts = [left.doubt, right.doubt].filter((d) => d !== null);
+  const complete = toFrameSides(table, trace);
   return {
-    trace: toFrameSides(table, trace),
+    trace: complete,
     drawn: 'line',
     colour: stroke.colour,
     width: stroke.width,
     doubts,
+    looseEnds: ([0, 1] as const).filter((end) => goesOn(table, like, complete, end)).map((end) => endOf(complete, end)),
     scatter_px: 0,
   };
 }
@@ -160,6 +165,25 @@ function takenBy(others: readonly TracedCurve[]): ((x: number, y: number) => num
     for (let i = 0; i < trace.x.length; i++)
       cells.add(Math.round(trace.y[i]! / 3) * 4096 + Math.round(trace.x[i]! / 3));
   return (x, y) => (cells.has(Math.round(y / 3) * 4096 + Math.round(x / 3)) ? 0.4 : 0);
+}
+
+const endOf = ({ x, y }: Trace, end: 0 | 1) => ({ x: x.at(end ? -1 : 0)!, y: y.at(end ? -1 : 0)! });
+
+/** Whether ink like the curve's own runs on ahead of an end that lies inside the frame. */
+function goesOn({ bounds }: TracingTable, like: Likeness, trace: Trace, end: 0 | 1): boolean {
+  const { x, y } = endOf(trace, end);
+  const room = 4;
+  if (x < bounds.left + room || x > bounds.right - room || y < bounds.top + room || y > bounds.bottom - room)
+    return false;
+  const back = end ? trace.x.length - 9 : 8;
+  const way = Math.atan2(y - trace.y[Math.max(0, back)]!, x - trace.x[Math.max(0, back)]!);
+  for (let turn = -1.25; turn <= 1.3; turn += 0.125) {
+    let ink = 0;
+    for (let far = 7; far < 25; far++)
+      ink += likeAt(like, x + far * Math.cos(way + turn), y + far * Math.sin(way + turn));
+    if (ink / 18 > 0.5) return true;
+  }
+  return false;
 }
 
 /** A curve that ran into the frame line ends on it, not the line's half width before it. */
