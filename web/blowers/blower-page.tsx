@@ -37,7 +37,7 @@ export function BlowerPage({ blowerId }: { blowerId: string }) {
       <MotorPart blower={blower} path={path} />
       <section class="part">
         <h2>{t.blowers.nameAndPrice}</h2>
-        <div class="fields">
+        <div class="fields named">
           <TextInput path={`${path}/label`} label={t.blowers.label} note="name" placeholder={t.blowers.labelExample} />
           <PricePart blower={blower} path={path} />
           <QuantityInput

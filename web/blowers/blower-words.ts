@@ -27,11 +27,12 @@ export function evidenceDetail(evidence: Evidence, blower: Blower, texts: Texts)
       return listed([isolated(say('speed', evidence.speed_rpm)), t.points(sayNumber(evidence.pressure.length))], texts);
     case 'readings':
       return evidence.rows.length === 0 ? t.noRows : t.rows(sayNumber(evidence.rows.length));
-    case 'rated-point':
-      return listed(
-        [isolated(say('flow', evidence.flow_m3_s)), isolated(say('pressure', evidence.pressure_Pa))],
-        texts,
-      );
+    case 'rated-point': {
+      const flow = isolated(say('flow', evidence.flow_m3_s));
+      const pressure = isolated(say('pressure', evidence.pressure_Pa));
+      if (evidence.pressure_Pa === 0) return t.openFlow(flow);
+      return evidence.flow_m3_s === 0 ? t.shutPressure(pressure) : listed([flow, pressure], texts);
+    }
     case 'wheel':
       return wheelDetail(blower, texts);
   }

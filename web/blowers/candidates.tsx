@@ -13,7 +13,7 @@ import { job } from '../state/job.ts';
 import { go, hashOf, type Route } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { sayIn, sayNumber, sayRange, unitFor } from '../words/say.ts';
-import { chanceWords, sectionName } from '../words/verdict-line.ts';
+import { chanceWords, machineName } from '../words/verdict-line.ts';
 import { barOn, placeOn, rulerFor, type Ruler } from './bars.ts';
 import { blowerTitle, EVIDENCE_ICON, evidenceDetail, evidenceTitle, wheelDetail } from './blower-words.ts';
 
@@ -64,7 +64,7 @@ function RulerHead({ ruler, hardest }: { ruler: Ruler; hardest: Hardest }) {
   const need = hardest.requiredFlow_m3_s;
   return (
     <div class="ruler-head">
-      <p class="second">{t.rulerSays(sectionName(job.value, hardest.pickupId, texts.value), unitFor('flow'))}</p>
+      <p class="second">{t.rulerSays(machineName(job.value, hardest.pickupId, texts.value), unitFor('flow'))}</p>
       {need !== null && (
         <div class="track ltr">
           <span class="need" style={{ left: `${placeOn(ruler, need)}%` }}>

@@ -18,6 +18,8 @@ export type FieldPlace = {
   required?: boolean;
   /** a cell whose column head names the unit */
   bare?: boolean;
+  /** the sign may be left off: a suction is shown as it is read from the tube */
+  signFree?: boolean;
 };
 
 export type BoundField = {
@@ -31,8 +33,9 @@ export type BoundField = {
  * Binds a quantity of the job to a field: the only place where typed text becomes a value.
  * What is typed stays as typed; what cannot be read (yet) is kept beside the job and named at the field.
  */
-export function fieldAt({ path, quantity, unit, note, required, bare }: FieldPlace): BoundField {
-  const value = valueAt(job.value, path) as number | null | undefined;
+export function fieldAt({ path, quantity, unit, note, required, bare, signFree }: FieldPlace): BoundField {
+  const stored = valueAt(job.value, path) as number | null | undefined;
+  const value = signFree && typeof stored === 'number' ? Math.abs(stored) : stored;
   const text = halfTyped.value[path] ?? (bare ? bareText : shownText)(value, job.value.asTyped?.[path], quantity, unit);
 
   const onText = (next: string): void => {

@@ -8,6 +8,7 @@ import { endStep } from '../state/job.ts';
 import { texts } from '../texts/index.ts';
 import { axisHint, UNIT_QUANTITY } from './hints.ts';
 import type { AxisId, AxisQuantity, AxisWork } from './photo-work.ts';
+import { unitLabel } from './unit-labels.ts';
 import { doubtsAt, Step, type Change } from './step.tsx';
 
 const AXIS_INDEX: Record<AxisId, number> = { x: 0, y1: 1, y2: 2 };
@@ -49,7 +50,7 @@ export function AxisRow({ axis, reading, change }: { axis: AxisWork; reading: Ch
           >
             {unitsOf(UNIT_QUANTITY[axis.quantity]).map((unit) => (
               <option key={unit.unit} value={unit.unit}>
-                {unit.unit}
+                {unitLabel(unit.unit)}
               </option>
             ))}
           </select>

@@ -12,7 +12,7 @@ import { ReadingCell, unitOfColumn } from './cell.tsx';
 export function ReadingsTable({ path, evidence, all }: { path: string; evidence: ReadingsEvidence; all: boolean }) {
   const t = texts.value.readings;
   const rowsPath = `${path}/rows`;
-  const columns = columnsFor(evidence.rig.method, evidence.rows, all);
+  const columns = columnsFor(evidence.rig.method, evidence.rows, all, evidence.rig.side !== 'outlet');
   const count = evidence.rows.length;
   const warnings = answered.value?.assessment.warnings ?? [];
   const doubted = (row: number): boolean => warnings.some((w) => w.path.startsWith(`${rowsPath}/${row}`));

@@ -6,4 +6,7 @@ import './tokens.css';
 import './type.css';
 import './parts.css';
 import './fields.css';
+import './choices.css';
 import './frame.css';
+import './menu.css';
+import './welcome.css';

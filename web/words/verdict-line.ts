@@ -26,8 +26,8 @@ export function verdictLine(job: Job, assessment: Assessment, blowerId: string |
   return { mark: blower.verdict, lead: named ? `${capital(label)}: ` : sentence, rest: named ? sentence : '' };
 }
 
-/** The name of a section for people: its own label, its machine, or its id. */
-export const sectionName = (job: Job, id: string, texts: Texts): string => namesIn(job, texts.match).section(id);
+/** The machine at a pick-up, as people call it. */
+export const machineName = (job: Job, id: string, texts: Texts): string => namesIn(job, texts.match).machine(id);
 
 export const chanceWords = (probability: number, texts: Texts): string =>
   chancePhrase(probability, texts.match, digits);
