@@ -1,0 +1,205 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import { startBrowser } from './launch.ts';
+import type { Bench } from './launch.ts';
+import { fingersOn, middleOf, verdictLine, type Point } from './touch.ts';
+
+type Truth = {
+  image: { width: number; height: number };
+  chart: {
+    axes: { id: string; quantity: string; unit: string; min: number; max: number; siFactor: number }[];
+    frameCornersPx: Point[];
+    curves: { yAxis: string; quantity: string; speed_rpm: number; points: Point[]; seedPx: Point }[];
+  };
+};
+
+const PHOTO = fileURLToPath(new URL('../../fixtures/charts/demo.jpg', import.meta.url));
+const truth = JSON.parse(readFileSync(PHOTO.replace(/\.jpg$/, '.json'), 'utf8')) as Truth;
+const { frameCornersPx, axes, curves } = truth.chart;
+const CORNERS = ['Bottom left corner', 'Bottom right corner', 'Top right corner', 'Top left corner'];
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await startBrowser();
+});
+afterAll(() => bench.stop());
+
+/** Where a pixel of the photo lies on the screen now. */
+async function onScreen(page: Page, [x, y]: Point): Promise<Point> {
+  const box = await page.locator('.stage > img').boundingBox();
+  if (!box) throw new Error('no photo on the stage');
+  const scale = box.width / truth.image.width;
+  return [box.x + x * scale, box.y + y * scale];
+}
+
+const ring = (page: Page, index: number): Locator =>
+  page.getByRole('button', { name: CORNERS[index]! }).locator('.ring');
+const axisField = (page: Page, index: number): Locator => page.locator('.axis-fields input').nth(index);
+
+async function openPhoto(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /Open the demo/ }).tap();
+  await page.getByRole('link', { name: 'Blowers' }).tap();
+  await page.locator('.candidate-head').first().tap();
+  await page.getByRole('button', { name: /Photograph a chart/ }).tap();
+}
+
+async function sendPhoto(page: Page): Promise<void> {
+  await page.getByLabel(/Choose a picture/).setInputFiles(PHOTO);
+  await page.locator('.stage > img').waitFor();
+}
+
+/** A finger misses the frame by a few pixels of the screen; the reader moves the corner onto the print. */
+async function dragCorner(page: Page, index: number): Promise<void> {
+  const fingers = await fingersOn(page);
+  const [x, y] = await onScreen(page, frameCornersPx[index]!);
+  await fingers.drag(await middleOf(ring(page, index)), [x + 1.5, y - 1]);
+}
+
+test('from a photo of a chart to a verdict, on a phone, with a reload in the middle', async () => {
+  const { page, context, troubles } = await bench.open('phone');
+  await openPhoto(page);
+  await sendPhoto(page);
+  for (const index of [0, 1]) await dragCorner(page, index);
+  await page.getByText('2 to go.').waitFor();
+
+  await page.reload();
+  await page.getByText('2 to go.').waitFor();
+  for (const index of [2, 3]) await dragCorner(page, index);
+  await page.getByText('Corners are on').waitFor();
+
+  await axisField(page, 1).fill(String(axes[0]!.max));
+  await axisField(page, 3).fill(String(axes[1]!.max));
+  await page.locator('.axis-fields select').nth(0).selectOption(axes[0]!.unit);
+  await page.locator('.axis-fields select').nth(1).selectOption(axes[1]!.unit);
+  const curve = curves[0]!;
+  await page.evaluate(() => scrollTo(0, 0));
+  const [x, y] = await onScreen(page, curve.seedPx);
+  await page.touchscreen.tap(x, y + 1);
+  await page.locator('.stage .on-photo-air').first().waitFor();
+  await page.getByLabel(/Speed written at it/).fill(String(curve.speed_rpm));
+  await page.reload();
+  expect(await page.getByLabel(/Speed written at it/).inputValue()).toBe(String(curve.speed_rpm));
+  expect(await axisField(page, 1).inputValue()).toBe(String(axes[0]!.max));
+
+  // the power curve on the second scale, its speed already filled in from the first
+  await page.getByRole('button', { name: 'The chart shows power or efficiency too' }).tap();
+  await axisField(page, 5).fill(String(axes[2]!.max));
+  const power = curves.find((one) => one.yAxis === 'y2')!;
+  await page.evaluate(() => scrollTo(0, 0));
+  const [px, py] = await onScreen(page, power.seedPx);
+  await page.touchscreen.tap(px, py);
+  await expect.poll(() => page.locator('.stage .on-photo-air').count()).toBe(2);
+  expect(await page.getByLabel('Speed written at it (power)').inputValue()).toBe(String(curve.speed_rpm));
+
+  await page.getByRole('button', { name: /Use these curves/ }).tap();
+  await page.getByRole('heading', { name: 'What you know of it' }).waitFor();
+  await page.locator('.fan-plot .find-ring').first().waitFor();
+  expect(await verdictLine(page)).toMatch(/^Green paddle-wheel blower: .+\.$/);
+
+  // what went to disk are the curves of the photo, within a hundredth of their scales
+  await expect
+    .poll(async () => {
+      const { jobs } = (await (await fetch(`${bench.address}/api/jobs`)).json()) as { jobs: { id: string }[] };
+      const job = jobs[0] && (await (await fetch(`${bench.address}/api/jobs/${jobs[0].id}`)).json());
+      const chart = job?.blowers[0].evidence.find((e: { photoId?: string }) => e.photoId);
+      return (
+        chart && [chart.speed_rpm, worst(chart.pressure, curve, 1) < 0.01, worst(chart.shaftPower, power, 2) < 0.01]
+      );
+    })
+    .toEqual([curve.speed_rpm, true, true]);
+  expect(troubles).toEqual([]);
+  await context.close();
+});
+
+/** The largest miss of a traced curve (SI) against the true one (in its axis' units), as a share of that axis' full scale. */
+function worst(traced: Point[], { points }: Truth['chart']['curves'][number], axis: 1 | 2): number {
+  const { max, siFactor } = axes[axis]!;
+  const true_ = points.map(([q, v]): Point => [q * axes[0]!.siFactor, v * siFactor]);
+  const at = (flow: number): number | null => {
+    const i = true_.findIndex(([q], k) => k > 0 && true_[k - 1]![0] <= flow && flow <= q);
+    if (i < 1) return null;
+    const [[q0, v0], [q1, v1]] = [true_[i - 1]!, true_[i]!];
+    return v0 + ((v1 - v0) * (flow - q0)) / (q1 - q0 || 1);
+  };
+  const misses = traced.flatMap(([q, v]) => (at(q) === null ? [] : [Math.abs(v - at(q)!) / (max * siFactor)]));
+  return misses.length > 10 ? Math.max(...misses) : Infinity;
+}
+
+test('the phone is turned in the middle of a drag: the corner stays where it was dragged to, and so does all else', async () => {
+  const { page, context, troubles } = await bench.open('phone');
+  await openPhoto(page);
+  await sendPhoto(page);
+  await dragCorner(page, 0);
+  const fingers = await fingersOn(page);
+  const from = await middleOf(ring(page, 2));
+  const to = await onScreen(page, frameCornersPx[2]!);
+  await fingers.down(from);
+  await fingers.move(from, to);
+  await page.locator('.lens').waitFor();
+  await page.setViewportSize({ width: 844, height: 390 });
+  await page.waitForFunction(() => innerWidth > innerHeight);
+  await fingers.up();
+  await expect.poll(() => page.locator('.lens').count()).toBe(0);
+  await page.getByText('2 to go.').waitFor();
+  for (const index of [0, 2]) {
+    const [cx, cy] = await middleOf(ring(page, index));
+    const [tx, ty] = await onScreen(page, frameCornersPx[index]!);
+    expect(Math.hypot(cx - tx, cy - ty)).toBeLessThan(6);
+  }
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.reload();
+  await page.getByText('2 to go.').waitFor();
+  expect(troubles).toEqual([]);
+  await context.close();
+});
+
+test('two fingers zoom the photo, and a step of undo puts a corner back', async () => {
+  const { page, context, troubles } = await bench.open('phone');
+  await openPhoto(page);
+  await sendPhoto(page);
+  const before = (await page.locator('.stage > img').boundingBox())!;
+  const fingers = await fingersOn(page);
+  await fingers.pinch(
+    [
+      [150, 250],
+      [240, 260],
+    ],
+    [
+      [60, 240],
+      [330, 270],
+    ],
+  );
+  await expect
+    .poll(async () => (await page.locator('.stage > img').boundingBox())!.width)
+    .toBeGreaterThan(2 * before.width);
+  await page.getByRole('button', { name: 'Whole photo' }).tap();
+  await expect.poll(async () => (await page.locator('.stage > img').boundingBox())!.width).toBeCloseTo(before.width, 0);
+  await dragCorner(page, 3);
+  await page.getByText('3 to go.').waitFor();
+  await page.getByRole('button', { name: 'Undo: corner of the chart' }).tap();
+  await page.getByText('4 to go.').waitFor();
+  expect(troubles).toEqual([]);
+  await context.close();
+});
+
+test('a file that is no picture is refused in plain words, and a picture can be chosen right after', async () => {
+  const { page, context, troubles } = await bench.open('phone');
+  await openPhoto(page);
+  const choose = page.getByLabel(/Choose a picture/);
+  await choose.setInputFiles({
+    name: 'chart.jpg',
+    mimeType: 'image/jpeg',
+    buffer: Buffer.from('not a picture at all'),
+  });
+  const alert = page.getByRole('alert');
+  await alert.waitFor();
+  expect(await alert.innerText()).toContain(
+    'This file is not a picture that can be read here. Take JPEG, PNG or WebP.',
+  );
+  await sendPhoto(page);
+  await page.getByText('4 to go.').waitFor();
+  expect(troubles.filter((one) => !one.includes('415'))).toEqual([]);
+  await context.close();
+});
