@@ -42,4 +42,3 @@ export const at = (...steps: (string | number)[]): string => steps.map((s) => `/
 
 /** Sets a field whether or not it is there: `add` on an object member replaces it (RFC 6902 4.1). */
 export const set = (path: string, value: unknown): PatchOperation => ({ op: 'add', path, value });
-export const remove = (path: string): PatchOperation => ({ op: 'remove', path });

@@ -2,7 +2,7 @@ import jsonPatch, { type Operation } from 'fast-json-patch';
 import type { Assessment, PatchOperation, Remedy } from '../assessment.ts';
 import type { Job } from '../job/types.ts';
 import { judge, type Judgement } from '../judge.ts';
-import { formatNumber, formatQuantity } from '../units/index.ts';
+import { formatNumber, formatQuantity } from '../units/format.ts';
 import type { Change, ChangeSituation } from './change.ts';
 import { proposals } from './changes/index.ts';
 

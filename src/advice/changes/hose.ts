@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../units/index.ts';
+import { formatQuantity } from '../../units/format.ts';
 import { at, set, type ChangeMaker, type ChangeSituation } from '../change.ts';
 import type { PatchOperation } from '../../assessment.ts';
 

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../units/index.ts';
+import { formatQuantity } from '../../units/format.ts';
 import { at, set, type ChangeMaker } from '../change.ts';
 import { testedWithOldDrive } from './pulley.ts';
 

@@ -1,6 +1,6 @@
 import type { PatchOperation } from '../../assessment.ts';
 import type { Element } from '../../duct/index.ts';
-import { formatQuantity } from '../../units/index.ts';
+import { formatQuantity } from '../../units/format.ts';
 import { at, set, type ChangeMaker, type ChangeSituation } from '../change.ts';
 
 /** Inside diameters of round sheet-metal duct as sold [m]. Source: EN 1506 series (from memory). */

@@ -2,7 +2,7 @@ import type { PatchOperation } from '../../assessment.ts';
 import { highestSafeSpeed } from '../../fan/tip-speed.ts';
 import type { Blower } from '../../job/types.ts';
 import { driveRatio, pulleyPairs } from '../../motor/index.ts';
-import { formatQuantity } from '../../units/index.ts';
+import { formatQuantity } from '../../units/format.ts';
 import { at, set, type ChangeMaker } from '../change.ts';
 
 /** How far a wheel of unknown history is sped up or slowed down, against its speed now. Common practice, no source. */

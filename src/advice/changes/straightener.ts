@@ -1,4 +1,4 @@
-import { at, remove, type ChangeMaker } from '../change.ts';
+import { at, set, type ChangeMaker } from '../change.ts';
 
 const AT_THE_INLET = new Set(['inlet-swirl', 'inlet-elbow']);
 
@@ -10,8 +10,8 @@ export const straightener: ChangeMaker = {
       s.elements.flatMap((e, j) => (e.kind === 'fitting' && AT_THE_INLET.has(e.fitting) ? [{ i, j }] : [])),
     );
     if (found.length === 0) return [];
-    // from the back, so that the places of the others still hold
-    const patch = [...found].reverse().map(({ i, j }) => remove(at('ductwork', 'sections', i, 'elements', j)));
+    // the piece stays in the list without a loss, so that the places of the others still hold
+    const patch = found.map(({ i, j }) => set(at('ductwork', 'sections', i, 'elements', j, 'k'), 0));
     return [
       {
         what: "Straighten the air before the blower's eye: crossed sheets in the pipe against the swirl, three wheel diameters without an elbow",

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../units/index.ts';
+import { formatQuantity } from '../../units/format.ts';
 import { crossingOnNet, onTheNet } from '../../operate/net.ts';
 import type { Measurement, MeasurementMaker } from '../measurement.ts';
 

@@ -4,7 +4,7 @@ import fc from 'fast-check';
  * Random shops with everything given (k, roughness, dense charts), so that two solvers must agree: 0–2,500 m, belt and direct,
  * 60 Hz plates on 50 Hz, 1–12 machines, up to four levels of junctions, leaks, one to three crossings.
  */
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const between = (min: number, max: number) => fc.nat(100_000).map((i) => min + ((max - min) * i) / 100_000);
 
 const pipe = (d: number) =>
   fc.record({
