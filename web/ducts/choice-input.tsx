@@ -1,7 +1,9 @@
 import { useId } from 'preact/hooks';
 import { edit, job } from '../state/job.ts';
 import type { Note } from '../state/job.ts';
+import { Either } from '../forms/either.tsx';
 import { valueAt, withValueAt } from '../state/pointer.ts';
+import { texts } from '../texts/index.ts';
 
 type Option = { value: string; text: string };
 
@@ -52,10 +54,16 @@ export function FlagInput({
   value: boolean;
   onChange: (value: boolean) => void;
 }) {
+  const { yes, no } = texts.value.common;
   return (
-    <label class="flag">
-      <input type="checkbox" checked={value} onChange={(event) => onChange(event.currentTarget.checked)} />
-      <span>{label}</span>
-    </label>
+    <Either
+      label={label}
+      value={value}
+      options={[
+        { value: true, text: yes },
+        { value: false, text: no },
+      ]}
+      onChoose={onChange}
+    />
   );
 }

@@ -79,6 +79,7 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
       ) : (
         <TopBar>
           <div class="grow choosers">
+            {shownPlans.value.length > 0 && <h1 class="unseen">{t.title}</h1>}
             <PlanChooser />
           </div>
         </TopBar>

@@ -9,13 +9,17 @@ const STEPS = [1, 0.85, 0.7, 0.55, 0.4, 0.25, 0];
 /** How far a phone's drawing may be shrunk as a whole before its lettering gets too small to read. */
 const SMALLEST_SHRINK = 0.925;
 
+/** With more machines than this no size fits, so none is tried. */
+const MOST_FITTED = 16;
+
 export type Fitted = { sheet: Sheet; metrics: Metrics; shrink: number };
 
 /** The largest drawing that fits the width; a shop too long for any is drawn at a readable size and scrolls. */
 export function fitted(job: Ductwork, names: Names, width: number, wide: boolean): Fitted {
   const ductwork = inPageWords(job, names);
   const [small, large] = wide ? [{ ...PHONE, wayOut: 'wall' as const }, DESK] : [TIGHT, PHONE];
-  for (const step of STEPS) {
+  const machines = ductwork.sections.filter((section) => section.pickup).length;
+  for (const step of machines > MOST_FITTED ? [] : STEPS) {
     const metrics = between(small, large, step);
     const sheet = layout(ductwork, metrics);
     const least = step === 0 && !wide ? SMALLEST_SHRINK : 1;

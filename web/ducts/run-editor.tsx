@@ -88,7 +88,7 @@ export function RunEditor({ place, shown, names, texts, onPlace }: Props) {
         <>
           <div class="fields">
             {!section.pickup && (
-              <TextInput path={`${pointer}/label`} label={t.name} note="section" placeholder={t.main} />
+              <TextInput path={`${pointer}/label`} label={t.label} note="section" placeholder={t.main} />
             )}
             <ChoiceInput
               path={`${pointer}/into`}

@@ -15,10 +15,10 @@ type Props = { job: Job; run: string; shown: Case | null; needed_m_s: number | n
 /** Sizes as they are sold, the inside that counts, and how fast the air of now would run in each. A tap changes the run at once. */
 export function SizePicks({ job, run, shown, needed_m_s, texts }: Props) {
   const elements = elementsOf(job, run);
-  const now_m = mainDiameter_m(elements);
-  if (now_m === null) return null;
   const pipes = elements.filter((element) => element.kind === 'pipe');
   const pipe = pipes.find((one) => !isHose(one)) ?? pipes[0];
+  const now_m = pipe?.diameter_m ?? mainDiameter_m(elements);
+  if (now_m === null) return null;
   const { sizes, family } = sizesFor(pipe?.surface);
   const flow = flowInRun(shown, run);
   return (
@@ -44,8 +44,10 @@ export function SizePicks({ job, run, shown, needed_m_s, texts }: Props) {
               onClick={() => perform(setRunDiameter(job, run, now_m, size.inside_m))}
             >
               <b>{size.name}</b>
-              <span>{say('length', size.inside_m)}</span>
-              {speed !== null && <i class={slow ? 'slow' : ''}>{saying.quantity('velocity', speed)}</i>}
+              <span>
+                <bdi>{say('length', size.inside_m)}</bdi>
+              </span>
+              {speed !== null && <i class={slow ? 'slow' : ''}>{saying.quantity('velocity', Math.round(speed))}</i>}
             </button>
           );
         })}

@@ -24,43 +24,42 @@ export function Candidates({ job, assessment, chosen, names, texts, onChoose }: 
   return (
     <section class="candidates">
       <h2>{texts.candidates.title}</h2>
-      <ol role="radiogroup" aria-label={texts.choose.blower}>
+      <div class="list" role="radiogroup" aria-label={texts.choose.blower}>
         {ranked.map((result) => {
           const blower = job.blowers.find((one) => one.id === result.blowerId);
           const weakest = mostAsked(planViews(assessment, result.blowerId));
           if (!blower) return null;
           return (
-            <li key={result.blowerId}>
-              <button
-                type="button"
-                class="row"
-                role="radio"
-                aria-checked={result.blowerId === chosen}
-                onClick={() => onChoose(result.blowerId)}
-              >
-                <BladePicture family={blower.wheel.family} size={44} />
-                <span class="grow">
-                  <b>{blower.label ?? blower.id}</b>
-                  <small>
-                    <VerdictMark verdict={result.verdict} size={18} /> {chancePhrase(result.probability, texts, digits)}{' '}
-                    {weakest && texts.chance.for(planMachines(weakest, names, texts))}
-                  </small>
-                </span>
-                <span class="price">
-                  {blower.price ? (
-                    <>
-                      <b>{sayNumber(blower.price.amount)}</b>
-                      <small>{blower.price.currency}</small>
-                    </>
-                  ) : (
-                    <small>{texts.candidates.noPrice}</small>
-                  )}
-                </span>
-              </button>
-            </li>
+            <button
+              key={result.blowerId}
+              type="button"
+              class="row"
+              role="radio"
+              aria-checked={result.blowerId === chosen}
+              onClick={() => onChoose(result.blowerId)}
+            >
+              <BladePicture family={blower.wheel.family} size={44} />
+              <span class="grow">
+                <b>{blower.label ?? blower.id}</b>
+                <small>
+                  <VerdictMark verdict={result.verdict} size={18} /> {chancePhrase(result.probability, texts, digits)}{' '}
+                  {weakest && texts.chance.for(planMachines(weakest, names, texts))}
+                </small>
+              </span>
+              <span class="price">
+                {blower.price ? (
+                  <>
+                    <b>{sayNumber(blower.price.amount)}</b>
+                    <small>{blower.price.currency}</small>
+                  </>
+                ) : (
+                  <small>{texts.candidates.noPrice}</small>
+                )}
+              </span>
+            </button>
           );
         })}
-      </ol>
+      </div>
     </section>
   );
 }

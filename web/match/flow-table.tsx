@@ -110,7 +110,7 @@ function Everywhere({ plan, one, names, texts }: { plan: PlanView; one: Case; na
 function PlansByMachine({ plans, names, texts }: { plans: readonly PlanView[]; names: Names; texts: MatchTexts }) {
   const machines = plans[0]!.worst.pickups.map((pickup) => pickup.id);
   return (
-    <div class="scroll-x">
+    <div class="scroll-x" tabIndex={0} role="group" aria-label={texts.table.plans}>
       <table class="matrix">
         <thead>
           <tr>

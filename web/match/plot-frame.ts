@@ -12,21 +12,24 @@ export type PlotFrame = {
   motor: Axis | null;
   area: Area;
   barsTop: number;
+  barStep: number;
   font: number;
+  /** from one line of lettering to the next, in font sizes: a tall script needs more */
+  leading: number;
 };
 
-const BAR_STEP = 17;
-export const barY = (frame: PlotFrame, index: number): number => frame.barsTop + index * BAR_STEP;
+export const barY = (frame: PlotFrame, index: number): number => frame.barsTop + index * frame.barStep;
 
 /** Lays the plot out for a width; a phone gets a motor strip high enough to read. */
-export function plotFrame(model: PlotModel, width: number): PlotFrame {
+export function plotFrame(model: PlotModel, width: number, tallScript = false): PlotFrame {
   const roomy = width > 430;
   const left = 40;
   const right = width - 10;
   const top = 28;
   const bottom = top + (roomy ? 300 : 232);
   const barsTop = bottom + 12;
-  const barsBottom = barsTop + Math.max(1, model.bars.length) * BAR_STEP + (model.need === null ? 2 : 18);
+  const barStep = tallScript ? 22 : 17;
+  const barsBottom = barsTop + Math.max(1, model.bars.length) * barStep + (model.need === null ? 2 : barStep + 1);
   const motorTop = barsBottom + 12;
   const motorBottom = model.motor ? motorTop + (roomy ? 96 : 92) : barsBottom;
   return {
@@ -37,6 +40,8 @@ export function plotFrame(model: PlotModel, width: number): PlotFrame {
     motor: model.motor && { max: model.motor.max, from: motorBottom, to: motorTop },
     area: { left, top, right, bottom },
     barsTop,
+    barStep,
+    leading: tallScript ? 1.75 : 1.3,
     font: roomy ? 13 : 12.5,
   };
 }

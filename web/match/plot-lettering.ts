@@ -90,7 +90,7 @@ type Corner = Lettering['chosen'] & { room: number };
  */
 function cornerSpot(model: PlotModel, frame: PlotFrame, block: Block, blowerY: number): Corner {
   const { area, font } = frame;
-  const low = area.bottom - Math.max(block.lines * font * 1.3 + 2, (area.bottom - area.top) * 0.24) + font;
+  const low = area.bottom - Math.max(block.lines * font * frame.leading + 2, (area.bottom - area.top) * 0.24) + font;
   const curve = model.loaded ?? model.clean;
   const px = curve && curvePx(frame, curve);
   const at = px ? px.y.findIndex((y) => y <= low - font * 1.9) : -1;
@@ -128,7 +128,7 @@ function fieldSpot(model: PlotModel, frame: PlotFrame, block: Block, blowerY: nu
   const band = curvePx(frame, { x: model.fan.x, y: model.fan.low });
   const roof = Math.max(blowerY, ...[x, (x + right) / 2, right].flatMap((at) => readCurve(band, at) ?? []));
   const y = roof + font * 1.9;
-  const floor = y + (block.lines - 1) * font * 1.3 + 4;
+  const floor = y + (block.lines - 1) * font * frame.leading + 4;
   if (floor > area.bottom - 12 || ductsPx(model, frame).some((curve) => (readCurve(curve, right) ?? Infinity) < floor))
     return null;
   const chosen = curvePx(frame, (model.loaded ?? model.clean)!);

@@ -70,7 +70,7 @@ export function PlotOverlay({ id, model, frame, words, reading }: Props) {
       <text class="halo air" x={lettering.blower.x} y={lettering.blower.y} font-size={font}>
         {words.blower}
       </text>
-      <Corner lettering={lettering} font={font} model={model} words={words} />
+      <Corner lettering={lettering} font={font} leading={frame.leading} model={model} words={words} />
       {model.others.map(
         (other) =>
           other.at &&
@@ -97,14 +97,15 @@ export function PlotOverlay({ id, model, frame, words, reading }: Props) {
 type CornerProps = {
   lettering: Lettering;
   font: number;
+  leading: number;
   model: PlotModel;
   words: PlotWords;
 };
 
 /** Name of the chosen plan with its leader, and the key of those that could not be named at their ends. */
-function Corner({ lettering, font, model, words }: CornerProps) {
+function Corner({ lettering, font, leading, model, words }: CornerProps) {
   const { x, y, leader } = lettering.chosen;
-  const row = (i: number) => y + i * font * 1.3;
+  const row = (i: number) => y + i * font * leading;
   return (
     <>
       {leader && (

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
 import { toBase, unitCalled } from '../../src/units/index.ts';
-import { dark } from '../state/settings.ts';
+import { dark, settings } from '../state/settings.ts';
 import type { MatchTexts } from '../texts/en-match.ts';
 import { sayNumber, unitFor } from '../words/say.ts';
 import { toValue } from './axis.ts';
@@ -28,7 +28,8 @@ export function PlotView({ plans, chosen, names, texts }: Props) {
   const reading = useSignal<number | null>(null);
   const units = { flow: unitFor('flow'), pressure: unitFor('pressure') };
   const model = useMemo(() => plotModel(plans, chosen, units), [plans, chosen, units.flow, units.pressure]);
-  const frame = useMemo(() => model && plotFrame(model, width), [model, width]);
+  const tall = settings.value.language === 'ur';
+  const frame = useMemo(() => model && plotFrame(model, width, tall), [model, width, tall]);
   const isDark = dark.value;
 
   useEffect(() => {

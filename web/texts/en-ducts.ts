@@ -35,6 +35,7 @@ export const ducts = {
     sizes: { drain: 'Drain pipe', sheet: 'Sheet metal', hose: 'Hose', inch: 'Inches' } as Words,
     machine: 'Machine',
     name: 'What machine',
+    label: 'Name',
     needs: 'Air it needs',
     usual: (range: string) => `usual ${range}`,
     useUsual: (flow: string) => `Take ${flow}`,

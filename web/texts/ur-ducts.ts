@@ -35,6 +35,7 @@ export const ducts: DuctTexts = {
     sizes: { drain: 'نکاسی پائپ', sheet: 'چادر', hose: 'ہوز', inch: 'انچ' },
     machine: 'مشین',
     name: 'کون سی مشین',
+    label: 'نام',
     needs: 'کتنی ہوا چاہیے',
     usual: (range) => `عموماً ${range}`,
     useUsual: (flow) => `${flow} لیں`,
