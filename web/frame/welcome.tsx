@@ -1,5 +1,5 @@
 import { Icon } from '../drawings/icons.tsx';
-import { BladePicture } from '../drawings/blades.tsx';
+import { MarketFind } from '../drawings/market-find.tsx';
 import { openDemo } from '../jobs/demo.ts';
 import { startJob } from '../jobs/start-job.ts';
 import { go } from '../state/route.ts';
@@ -25,7 +25,7 @@ export function Welcome() {
           </button>
         ))}
       </div>
-      <BladePicture family="radial" size={112} />
+      <MarketFind />
       <h1>{t.app.question}</h1>
       <p class="lead">{t.welcome.lead}</p>
       <button type="button" class="box fill next" onClick={() => void openDemo()}>
