@@ -97,7 +97,7 @@ export function curveDoubts(
             ? `${range} the curve is hidden by glare and was bridged.`
             : `${range} the curve could not be seen clearly and was bridged.`,
           length > 0.12 * sheet.frameWidth ? 0.6 : 0.8,
-          length > 0.07 * sheet.frameWidth,
+          length > 0.12 * sheet.frameWidth,
         ),
       );
     }

@@ -40,19 +40,17 @@ export function fitLattice(
   const strongest = [...lines].sort((a, b) => b.strength - a.strength)[Math.floor(lines.length * 0.1)]!.strength;
   const strong = lines.map((l, index) => ({ ...l, index })).filter((l) => l.strength >= 0.6 * strongest);
   const all = lines.map((l, index) => ({ ...l, index }));
-  let bend: Bend = [];
-  let best: { lattice: Lattice; score: number } | null = null;
+  let best: { lattice: Lattice; score: number; bend: Bend } | null = null;
   for (const set of strong.length < all.length ? [strong, all] : [all])
-    for (const places of candidates) {
-      const fit = match(set, places, bend, all, free);
-      if (!fit) continue;
-      const { lattice } = fit;
-      const score = lattice.explained * Math.min(1, lattice.filled * 1.15) - 0.0005 * places.length;
-      if (!best || score > best.score + 0.02) {
-        best = { lattice, score };
-        bend = fit.bend;
+    for (const places of candidates)
+      for (const start of best ? [[], best.bend] : [[]]) {
+        const fit = match(set, places, start, all, free);
+        if (!fit) continue;
+        const { lattice, bend } = fit;
+        const moved = Math.max(...lattice.anchored.map((a) => Math.abs(a.seen - a.truth)));
+        const score = lattice.explained * Math.min(1, lattice.filled * 1.15) - 0.0005 * places.length - 2 * moved;
+        if (!best || score > best.score + 0.02) best = { lattice, score, bend };
       }
-    }
   return best && best.lattice.explained > 0.5 ? best.lattice : null;
 }
 
@@ -105,7 +103,9 @@ function match(
   const interior = places.filter((p) => p > 0.012 && p < 0.988).length;
   const filled = interior ? pairs.length / interior : 0;
   // places that fit by chance scatter over the tolerance; real ones lie well inside it
-  if (filled < 0.5 || residual > 0.5 * tolerance) return null;
+  // with an open end one or two lines fit anything
+  if (filled < 0.5 || residual > 0.5 * tolerance || pairs.length < 1 + 2 * (Number(free.low) + Number(free.high)))
+    return null;
   return { lattice: { anchored: pairs, filled, explained, spacing, residual }, bend };
 }
 

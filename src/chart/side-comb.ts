@@ -125,16 +125,37 @@ function endOf(
   }
   const usual = mean(depths, 0, Math.floor(inside_px / 2));
   if (!(usual > 1.5)) return null;
-  let best = { fall: 0, at: -1 };
+  const end = firstEnd(depths, usual, inside_px / 2) ?? largestFall(depths, usual);
+  return end === null ? null : outside * (from + end - 0.5);
+}
+
+/** The first place where a line that was unbroken so far stops: a label may begin right behind it. */
+function firstEnd(depths: readonly number[], usual: number, inside: number): number | null {
+  const isGone = (i: number) => mean(depths, i, i + SHORT_WINDOW) < 0.35 * usual;
+  for (let i = 0; i < inside - SHORT_WINDOW; i++) if (isGone(i)) return null;
+  for (let i = WINDOW; i < depths.length - SHORT_WINDOW; i++)
+    if (isGone(i)) {
+      // to where it is half gone
+      let k = Math.max(WINDOW, i - 3);
+      while (k < i + SHORT_WINDOW && depths[k]! + depths[k + 1]! > usual) k++;
+      return mean(depths, k - WINDOW, k) > 0.6 * usual ? k + 0.5 : null;
+    }
+  return null;
+}
+
+/** Where a dashed line stops: the place with the largest difference between before and behind. */
+function largestFall(depths: readonly number[], usual: number): number | null {
+  let best = { fall: 0, at: 0 };
   for (let i = WINDOW; i < depths.length - WINDOW; i++) {
     const fall = mean(depths, i - WINDOW, i) - mean(depths, i, i + WINDOW);
     if (fall > best.fall) best = { fall, at: i };
   }
-  return best.fall > 0.5 * usual ? outside * (from + best.at - 0.5) : null;
+  return best.fall > 0.5 * usual ? best.at : null;
 }
 
 /** Pixels along a line over which it must be seen, then not seen. */
 const WINDOW = 12;
+const SHORT_WINDOW = 6;
 
 const mean = (values: readonly number[], from: number, to: number): number => {
   let sum = 0;

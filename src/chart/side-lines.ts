@@ -82,7 +82,23 @@ function measure(photo: Photo, wide: SideBand, polarity: Polarity, row: Int16Arr
   const t = Float64Array.from(looks, (_, c) => band.first_px + c * band.step_px);
   const s = Float64Array.from(looks, (l, c) => path(t[c]!) + l.offset);
   const weight = Float64Array.from(looks, (l) => (l.depth < 0.35 * contrast ? 0 : Math.min(1, l.depth / contrast)));
-  const line = fitSmoothLine(t, s, weight, { from: t[0]!, to: t[columns - 1]!, reach: 1.2, intervals: 12 });
+  const options = { from: t[0]!, to: t[columns - 1]!, reach: 1.2, intervals: 12 };
+  const core = fitSmoothLine(
+    t,
+    s,
+    weight.map((w, c) => (inner.includes(c) ? w : 0)),
+    options,
+  );
+  if (!core) return null;
+  // past the corners a label or another frame's line may lie in the way: only what continues the line counts
+  const first = inner[0]!;
+  const last = inner.at(-1)!;
+  const goesOn = (c: number, from: number) =>
+    Math.abs(s[c]! - (core.value(t[from]!) + core.slope(t[from]!) * (t[c]! - t[from]!))) <
+    1.5 + 0.03 * Math.abs(t[c]! - t[from]!);
+  for (let c = 0; c < first; c++) if (!goesOn(c, first)) weight[c] = 0;
+  for (let c = last + 1; c < columns; c++) if (!goesOn(c, last)) weight[c] = 0;
+  const line = fitSmoothLine(t, s, weight, options);
   if (!line) return null;
   const seen = inner.filter((c) => weight[c]! > 0 && Math.abs(s[c]! - line.value(t[c]!)) < 1.5).length / inner.length;
   return {

@@ -31,7 +31,8 @@ export function centreOfStroke(like: Likeness, steps: readonly RoughStep[], widt
   for (let i = 0; i < n; i++) {
     const look = middleAcross(like, base, i, width);
     offset[i] = look.offset;
-    weight[i] = look.depth > 0.3 * usual ? Math.min(1, look.depth / usual) * look.evenness : 0;
+    const held = look.depth > 0.3 * usual && base.held[i]! > 0;
+    weight[i] = held ? Math.min(1, look.depth / usual) * look.evenness : 0;
   }
   const fit = fitSmoothLine(s, offset, weight, {
     from: 0,
@@ -51,7 +52,8 @@ export function centreOfStroke(like: Likeness, steps: readonly RoughStep[], widt
   return { x, y, seen };
 }
 
-type Base = { x: Float64Array; y: Float64Array; cos: Float64Array; sin: Float64Array };
+/** `held` is 0 where the way was bridged: what lies there is no part of the stroke. */
+type Base = { x: Float64Array; y: Float64Array; cos: Float64Array; sin: Float64Array; held: Float64Array };
 
 /** A smooth way through the steps, as a function of the distance gone, in even spacing. */
 function smoothPath(steps: readonly RoughStep[]): Base | null {
@@ -86,8 +88,11 @@ function smoothPath(steps: readonly RoughStep[]): Base | null {
   const y = new Float64Array(n);
   const cos = new Float64Array(n);
   const sin = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
+  const held = new Float64Array(n);
+  for (let i = 0, k = 0; i < n; i++) {
     const at = (i / (n - 1)) * length;
+    while (k + 2 < gone.length && gone[k + 1]! < at) k++;
+    held[i] = Math.max(steps[k]!.quality, steps[k + 1]!.quality);
     x[i] = fx.value(at);
     y[i] = fy.value(at);
     const dx = fx.slope(at);
@@ -96,7 +101,7 @@ function smoothPath(steps: readonly RoughStep[]): Base | null {
     cos[i] = dx / l;
     sin[i] = dy / l;
   }
-  return { x, y, cos, sin };
+  return { x, y, cos, sin, held };
 }
 
 /** Where across the way the stroke's middle lies, how deep it is, and how alike its two sides are (0..1). */

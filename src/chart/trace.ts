@@ -121,24 +121,27 @@ const STYLE_STEPS = 26;
 const joined = (left: Followed, right: Followed): StrokeStep[] => [...left.steps.toReversed(), ...right.steps.slice(1)];
 
 /**
- * Where a label interrupts a solid line, its letters look like bits of stroke: short bits amid a long gap are not
- * believed, and the line is bridged from where it surely is.
+ * Where a label interrupts a solid line, its letters look like bits of stroke. Between two stretches that are surely
+ * line, a longer piece that is not is bridged: nothing in it is believed.
  */
 function withoutIslands(steps: readonly StrokeStep[]): StrokeStep[] {
   const out = steps.map((s) => ({ ...s }));
-  const seen = (i: number) => out[i] !== undefined && out[i].quality > 0.25;
+  let sure = -1;
   for (let i = 0; i < out.length;) {
     let j = i;
-    while (j < out.length && seen(j) === seen(i)) j++;
-    const gapBefore = i > 1 && !seen(i - 1) && !seen(i - 2);
-    const gapAfter = j < out.length - 1 && !seen(j) && !seen(j + 1);
-    if (seen(i) && j - i <= ISLAND_STEPS && gapBefore && gapAfter) for (let k = i; k < j; k++) out[k]!.quality = 0;
-    i = j;
+    while (j < out.length && out[j]!.quality > SURE_QUALITY) j++;
+    if (j - i >= SURE_STEPS) {
+      if (sure >= 0 && i - sure > BRIDGED_STEPS) for (let k = sure; k < i; k++) out[k]!.quality = 0;
+      sure = j;
+    }
+    i = Math.max(j, i + 1);
   }
   return out;
 }
 
-const ISLAND_STEPS = 3;
+const SURE_QUALITY = 0.5;
+const SURE_STEPS = 6;
+const BRIDGED_STEPS = 5;
 
 const isLong = ({ sheet }: TracingTable, { trace }: TracedCurve): boolean => {
   const seen = trace.seen.reduce((s, v) => s + (v > 0.3 ? 1 : 0), 0) / trace.seen.length;
