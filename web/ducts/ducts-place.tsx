@@ -1,18 +1,21 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Element } from '../../src/duct/index.ts';
+import { RunCautions } from '../cautions/run-cautions.tsx';
 import { TopBar, UndoButtons } from '../frame/top-bar.tsx';
 import { JobMenu } from '../frame/job-menu.tsx';
 import { toggleGate } from '../edits/duct-gates.ts';
 import { Chooser } from '../match/chooser.tsx';
 import {
+  choosePlan,
   hasFilterStates,
+  gatesNow,
   shownBlower,
   shownCase,
   shownPlan,
   shownPlans,
   wantedBlower,
   wantedFilters,
-  wantedPlan,
 } from '../match/chosen.ts';
 import { DANGERS, DangerStrip } from '../match/danger.tsx';
 import { namesIn } from '../match/names.ts';
@@ -31,6 +34,7 @@ import type { Touch } from './drawing.tsx';
 import { drawingWords } from './drawing-words.ts';
 import { fitted } from './fitted.ts';
 import type { Place } from './layout.ts';
+import { DISCHARGE } from './layout/sheet.ts';
 import { RunEditor } from './run-editor.tsx';
 import './ducts.css';
 
@@ -49,19 +53,23 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
   const blower = now.blowers.find((one) => one.id === shownBlower.value?.blowerId) ?? now.blowers[0];
   const shown = shownCase.value;
   const plan = shownPlan.value;
-  const open = new Set(plan?.open ?? now.ductwork.sections.map((section) => section.id));
   const onTouch = (touch: Touch) => {
     if (touch.piece === 'blower') {
       go(blower ? { page: 'blower', blowerId: blower.id } : { page: 'new-blower' });
     } else if (touch.piece === 'gate') {
       if (!plan) return;
-      const { plan: next, edited } = toggleGate(now, plan, touch.section);
+      const { plan: next, edited } = toggleGate(
+        now,
+        { name: gatesNow.value.name, open: [...gatesNow.value.open] },
+        touch.section,
+      );
       if (edited) perform(edited);
-      wantedPlan.value = next;
+      choosePlan(next);
     } else {
       place.value = touch.place;
     }
   };
+  const moving = useStirred();
   const words = drawingWords(sheet, now, shown, metrics, names, t);
   const lastMachine = now.ductwork.sections.findLast((section) => section.pickup)?.id ?? null;
   const dangers = (shown ? [...(shownBlower.value?.reasons ?? []), ...shown.reasons] : []).filter(
@@ -69,7 +77,7 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
       DANGERS[reason.code] === 'ducts' && list.findIndex((other) => other.code === reason.code) === i,
   );
   return (
-    <div class={wide ? 'ducts-place wide' : 'ducts-place'}>
+    <div class={`ducts-place ${wide ? 'wide' : ''} ${moving ? '' : 'still'}`}>
       {wide ? (
         <div class="top choosers">
           <Choosers />
@@ -92,7 +100,7 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
             shrink={shrink}
             ductwork={now.ductwork}
             shown={shown}
-            open={open}
+            open={gatesNow.value.open}
             labels={words.labels}
             chosen={place.value}
             blower={{ family: blower?.wheel.family ?? 'unknown', bladeCount: blower?.wheel.bladeCount ?? null }}
@@ -138,6 +146,29 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
   );
 }
 
+/** How long the dashes creep on after the last touch [ms]: movement nobody watches costs battery. */
+const STIRRED_MS = 10_000;
+
+/** True for a while after each touch or key, and for a while after the page has come up. */
+function useStirred(): boolean {
+  const stirred = useSignal(true);
+  useEffect(() => {
+    let timer = setTimeout(() => (stirred.value = false), STIRRED_MS);
+    const stir = () => {
+      stirred.value = true;
+      clearTimeout(timer);
+      timer = setTimeout(() => (stirred.value = false), STIRRED_MS);
+    };
+    const events = ['pointerdown', 'keydown', 'wheel'] as const;
+    for (const event of events) addEventListener(event, stir, { passive: true });
+    return () => {
+      clearTimeout(timer);
+      for (const event of events) removeEventListener(event, stir);
+    };
+  }, []);
+  return stirred.value;
+}
+
 /** The open piece, scrolled into sight when another one is tapped. */
 function Opened({
   place,
@@ -156,9 +187,15 @@ function Opened({
   return (
     <div ref={box}>
       <RunEditor place={place} shown={shownCase.value} names={names} texts={texts.value.ducts} onPlace={onPlace} />
+      <RunCautions elements={elementsOf(place)} />
     </div>
   );
 }
+
+const elementsOf = ({ section }: Place): readonly Element[] => {
+  const { sections, discharge } = job.value.ductwork;
+  return (section === DISCHARGE ? discharge : sections.find((one) => one.id === section)?.elements) ?? [];
+};
 
 function Choosers() {
   const t = texts.value.ducts;
@@ -193,7 +230,7 @@ function PlanChooser() {
         label={t.gatesFor}
         value={shownPlan.value?.name ?? ''}
         options={plans.map((plan) => ({ value: plan.name, text: planTitle(plan, names, match) }))}
-        onChoose={(name) => (wantedPlan.value = name)}
+        onChoose={choosePlan}
       />
     </span>
   );

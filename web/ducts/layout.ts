@@ -136,7 +136,8 @@ function leave(drawing: Drawing, open: OpenRoute, outdoors: boolean): WayOut {
   }
   const wallX = outdoors ? Math.max(drawing.right, last.x + radius) + metrics.gap : null;
   const end = {
-    x: (wallX ?? Math.max(drawing.right, last.x + radius)) + metrics.gap,
+    // air that comes back into the room leaves on a stub long enough to say so above it
+    x: wallX === null ? Math.max(drawing.right, last.x + radius) + metrics.font * 6 : wallX + metrics.gap,
     y: open.from === 'up' ? metrics.top : last.y,
   };
   if (open.from === 'up') open.points.push({ x: last.x, y: end.y });

@@ -1,13 +1,16 @@
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import type { Case } from '../../src/assessment.ts';
 import type { FilterState } from '../../src/duct/elements/element.ts';
 import { answered } from '../state/assessment.ts';
+import { job } from '../state/job.ts';
 import { mostAsked, planViews } from './plans.ts';
 
 /** What ducts, match and card look at together: one blower, one gate plan, one state of the filters. */
 
 export const wantedBlower = signal<string | null>(null);
-export const wantedPlan = signal<string | null>(null);
+const wantedPlan = signal<string | null>(null);
+/** what was looked at before: it stays in sight until the answer for a plan just made is there */
+const heldPlan = signal<string | null>(null);
 export const wantedFilters = signal<FilterState>('loaded');
 
 /** The blower that is looked at: the one asked for, else the best. */
@@ -25,10 +28,30 @@ export const shownPlans = computed(() => {
   return now && shownBlower.value ? planViews(now.assessment, shownBlower.value.blowerId) : [];
 });
 
+const planNamed = (name: string | null) => shownPlans.value.find((plan) => plan.name === name);
+
 /** The gate plan that is looked at: the one asked for, else where the question is. */
 export const shownPlan = computed(
-  () => shownPlans.value.find((plan) => plan.name === wantedPlan.value) ?? mostAsked(shownPlans.value),
+  () => planNamed(wantedPlan.value) ?? planNamed(heldPlan.value) ?? mostAsked(shownPlans.value),
 );
+
+export function choosePlan(name: string): void {
+  batch(() => {
+    heldPlan.value = shownPlan.peek()?.name ?? null;
+    wantedPlan.value = name;
+  });
+}
+
+/** The gates as they stand now: as in the plan asked for, even while its answer is being worked out. */
+export const gatesNow = computed<{ name: string; open: ReadonlySet<string> }>(() => {
+  const asked = planNamed(wantedPlan.value);
+  const made = asked ? null : job.value.gatePlans?.find((plan) => plan.name === wantedPlan.value);
+  const plan = made ?? shownPlan.value;
+  return {
+    name: plan?.name ?? '',
+    open: new Set(plan?.open ?? job.value.ductwork.sections.map((section) => section.id)),
+  };
+});
 
 export const hasFilterStates = computed(() => shownPlans.value.some((plan) => plan.loaded));
 

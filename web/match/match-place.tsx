@@ -1,4 +1,5 @@
 import type { Reason } from '../../src/assessment.ts';
+import { Icon } from '../drawings/icons.tsx';
 import { TopBar } from '../frame/top-bar.tsx';
 import { answered, issues } from '../state/assessment.ts';
 import { job } from '../state/job.ts';
@@ -8,7 +9,7 @@ import { digits } from '../words/say.ts';
 import { Candidates } from './candidates.tsx';
 import { chancePhrase } from './chance.ts';
 import { Chooser } from './chooser.tsx';
-import { shownBlower, shownPlan, shownPlans, wantedBlower, wantedPlan } from './chosen.ts';
+import { choosePlan, shownBlower, shownPlan, shownPlans, wantedBlower } from './chosen.ts';
 import { DANGERS, DangerStrip } from './danger.tsx';
 import { FlowTables } from './flow-table.tsx';
 import { namesIn } from './names.ts';
@@ -64,6 +65,7 @@ function Nothing() {
         <p>{t.noBlowerHint}</p>
         <a class="box fill next" href={hashOf({ page: 'new-blower' })}>
           {t.addBlower}
+          <Icon name="on" />
         </a>
       </div>
     );
@@ -80,19 +82,13 @@ function Answer({ wide }: { wide: boolean }) {
   const plan = shownPlan.value;
   if (!blower || !plan) return <Nothing />;
   const names = namesIn(job, t);
-  const reasons = [...blower.reasons, ...plan.worst.reasons];
+  // what belongs to one plan is said of the plan that is looked at only
+  const reasons = [...plan.worst.reasons, ...blower.reasons.filter((reason) => !OF_ONE_PLAN.includes(reason.code))];
   return (
     <>
       <h1 class="verdict">{verdictSentence(plans, blower, names, t)}</h1>
       {issues.value.length > 0 && <p class="second">{t.empty.amiss}</p>}
-      <PlanRow
-        plans={plans}
-        chosen={plan}
-        names={names}
-        texts={t}
-        verdictWords={all.verdict}
-        onChoose={(name) => (wantedPlan.value = name)}
-      />
+      <PlanRow plans={plans} chosen={plan} names={names} texts={t} verdictWords={all.verdict} onChoose={choosePlan} />
       <div class="odds">
         <Pegs probability={plan.probability} />
         <p>
@@ -119,6 +115,9 @@ function Answer({ wide }: { wide: boolean }) {
     </>
   );
 }
+
+/** Reasons that differ from plan to plan. */
+const OF_ONE_PLAN: readonly string[] = ['flow-short', 'velocity-low', 'motor-overload', 'enough'];
 
 const once = (reasons: readonly Reason[]): Reason[] =>
   reasons.filter(

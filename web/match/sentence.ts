@@ -45,7 +45,8 @@ function airSentence(plans: readonly PlanView[], names: Names, texts: MatchTexts
     return singles.length === 1
       ? `${t.onlyYes(names.machine(only!.open[0]!))}${together}`
       : t.oneAtATime + (all('no', several) ? '' : together);
-  if (all('no', singles)) return t.none;
+  const better = several.find((plan) => plan.verdict !== 'no');
+  if (all('no', singles)) return better ? `${t.noneAlone} ${aboutTogether(better, names, texts)}` : t.none;
   const start = lead(plans, texts);
   if (all('unsure', singles)) return start;
   const spelled = `${start} ${capital(named(singles, names, texts))}${t.end}`;

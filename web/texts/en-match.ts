@@ -29,6 +29,7 @@ export const match = {
     mixed: 'One machine at a time.',
     unsure: 'Not sure yet.',
     none: 'Not strong enough for any machine.',
+    noneAlone: 'Not for any machine alone.',
     onlyYes: (machine: string) => `Strong enough for the ${machine}.`,
     onlyUnsure: (machine: string) => `Not sure yet about the ${machine}.`,
     onlyNo: (machine: string) => `Not strong enough for the ${machine}.`,

@@ -44,6 +44,7 @@ export const match: MatchTexts = {
     mixed: 'ایک وقت میں ایک مشین۔',
     unsure: 'ابھی پکا نہیں۔',
     none: 'کسی مشین کے لیے کافی نہیں۔',
+    noneAlone: 'اکیلی کسی مشین کے لیے نہیں۔',
     onlyYes: (machine) => `${machine} کے لیے کافی ہے۔`,
     onlyUnsure: (machine) => `${machine} کا ابھی پکا نہیں۔`,
     onlyNo: (machine) => `${machine} کے لیے کافی نہیں۔`,

@@ -37,6 +37,10 @@ describe('the verdict in words', () => {
     [{ saw: 'unsure', planer: 'no' }, 'Not sure yet. Saw not sure yet, planer no.'],
     [{ saw: 'unsure', planer: 'unsure' }, 'Not sure yet.'],
     [{ saw: 'no', planer: 'no', 'saw+planer': 'no' }, 'Not strong enough for any machine.'],
+    [
+      { saw: 'no', planer: 'no', 'saw+planer': 'unsure' },
+      'Not for any machine alone. Saw and planer together not sure yet.',
+    ],
     [{ saw: 'yes' }, 'Strong enough for the saw.'],
     [{ saw: 'unsure' }, 'Not sure yet about the saw.'],
     [{ saw: 'no' }, 'Not strong enough for the saw.'],
