@@ -1,0 +1,305 @@
+import type { Random } from './random.ts';
+
+/**
+ * True fans, made as textbooks explain them (Euler's head with slip, less losses), not from any shape of the program:
+ *   ψ_th = 2(σ − φ_w·κ·cot β), φ_w = φ + leak; ψ = ψ_th − friction·φ_w² − shock·(φ_w − φ_d)² − stall; λ = φ_w·ψ_th + disc + part load.
+ * φ = Q/(π/4·D²·u), ψ = p/(ρ/2·u²), λ = P/(ρ/2·u²·π/4·D²·u). Every wheel has its own hump, dip, steepness and level.
+ */
+export const TRUE_FAMILIES = [
+  'radial',
+  'radial-tip',
+  'backward-inclined',
+  'backward-curved',
+  'forward-curved',
+  'axial',
+  'through-flow-vacuum',
+] as const;
+export type TrueFamily = (typeof TRUE_FAMILIES)[number];
+
+export type TrueFan = {
+  family: TrueFamily;
+  diameter_m: number;
+  inletDiameter_m: number;
+  outletArea_m2: number;
+  /** static pressure coefficient, zero at `phiFree` */
+  psiStatic(phi: number): number;
+  psiTotal(phi: number): number;
+  lambda(phi: number): number;
+  phiFree: number;
+};
+
+type Range = readonly [number, number];
+type Wheel = {
+  diameter_m: Range;
+  /** share of the tip speed the air takes up at no flow, and blade angle against the direction opposite to rotation [°] */
+  slip: Range;
+  bladeAngle_deg: Range;
+  /** D/(4·b): how fast the air leaves a narrow wheel */
+  narrow: Range;
+  /** flow the blades are made for, relative to the flow at which ψ_th of a radial wheel of this width would be used up */
+  design: Range;
+  friction: Range;
+  shock: Range;
+  /** share of the shock loss below design flow that recirculation gives back */
+  softened: Range;
+  /** rise of pressure towards shut-off by air that turns back in the wheel */
+  lift: Range;
+  stallDepth: Range;
+  /** power that never reaches the air: disc friction, whirl at part load, and a factor for the rest */
+  disc: Range;
+  partLoad: Range;
+  waste: Range;
+  outletOverInlet: Range;
+  inletOverWheel: Range;
+  /** spread of the level between wheels that look alike, in ln */
+  spread: number;
+};
+
+const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
+  radial: {
+    diameter_m: [0.28, 0.6],
+    slip: [0.64, 0.78],
+    bladeAngle_deg: [80, 98],
+    narrow: [0.8, 1.6],
+    design: [0.05, 0.1],
+    friction: [7, 20],
+    shock: [8, 45],
+    softened: [0.2, 0.9],
+    lift: [-0.05, 0.08],
+    stallDepth: [0, 0.06],
+    disc: [0.012, 0.03],
+    partLoad: [0.01, 0.06],
+    waste: [1.08, 1.35],
+    outletOverInlet: [0.7, 1.15],
+    inletOverWheel: [0.4, 0.6],
+    spread: 0.12,
+  },
+  'radial-tip': {
+    diameter_m: [0.28, 0.6],
+    slip: [0.66, 0.8],
+    bladeAngle_deg: [66, 92],
+    narrow: [0.7, 1.4],
+    design: [0.08, 0.15],
+    friction: [3, 8],
+    shock: [5, 22],
+    softened: [0.2, 0.9],
+    lift: [-0.05, 0.1],
+    stallDepth: [0, 0.07],
+    disc: [0.01, 0.025],
+    partLoad: [0.015, 0.07],
+    waste: [1.05, 1.25],
+    outletOverInlet: [0.7, 1.2],
+    inletOverWheel: [0.45, 0.65],
+    spread: 0.12,
+  },
+  'backward-inclined': {
+    diameter_m: [0.28, 0.56],
+    slip: [0.6, 0.72],
+    bladeAngle_deg: [36, 54],
+    narrow: [0.85, 1.35],
+    design: [0.1, 0.17],
+    friction: [0.3, 1.6],
+    shock: [6, 24],
+    softened: [0.3, 1],
+    lift: [-0.08, 0.1],
+    stallDepth: [0, 0.09],
+    disc: [0.008, 0.02],
+    partLoad: [0.03, 0.1],
+    waste: [1.03, 1.18],
+    outletOverInlet: [0.7, 1.2],
+    inletOverWheel: [0.5, 0.7],
+    spread: 0.12,
+  },
+  'backward-curved': {
+    diameter_m: [0.28, 0.56],
+    slip: [0.6, 0.72],
+    bladeAngle_deg: [28, 46],
+    narrow: [0.7, 1.2],
+    design: [0.1, 0.18],
+    friction: [0.3, 1.6],
+    shock: [6, 24],
+    softened: [0.3, 1],
+    lift: [-0.08, 0.1],
+    stallDepth: [0, 0.07],
+    disc: [0.007, 0.018],
+    partLoad: [0.03, 0.1],
+    waste: [1.02, 1.15],
+    outletOverInlet: [0.7, 1.2],
+    inletOverWheel: [0.5, 0.7],
+    spread: 0.12,
+  },
+  'forward-curved': {
+    diameter_m: [0.15, 0.32],
+    slip: [0.82, 1],
+    bladeAngle_deg: [140, 160],
+    narrow: [0.25, 0.5],
+    design: [0.45, 0.85],
+    friction: [0.7, 1.7],
+    shock: [0.8, 2],
+    softened: [0.3, 1],
+    lift: [0.0, 0.45],
+    stallDepth: [0, 0.3],
+    disc: [0.02, 0.06],
+    partLoad: [0.1, 0.4],
+    waste: [1.1, 1.35],
+    outletOverInlet: [0.8, 1.4],
+    inletOverWheel: [0.75, 0.95],
+    spread: 0.12,
+  },
+  'through-flow-vacuum': {
+    diameter_m: [0.1, 0.14],
+    slip: [0.62, 0.76],
+    bladeAngle_deg: [35, 60],
+    narrow: [2.2, 4],
+    design: [0.012, 0.022],
+    friction: [150, 420],
+    shock: [150, 400],
+    softened: [0.3, 0.9],
+    lift: [-0.02, 0.08],
+    stallDepth: [0, 0.03],
+    disc: [0.006, 0.012],
+    partLoad: [0.002, 0.012],
+    waste: [1.1, 1.4],
+    outletOverInlet: [0.8, 1.3],
+    inletOverWheel: [0.25, 0.4],
+    spread: 0.12,
+  },
+};
+
+/** A wheel of this family, its scroll and its own faults. */
+export function trueFan(family: TrueFamily, random: Random): TrueFan {
+  return family === 'axial' ? axialFan(random) : centrifugalFan(family, random);
+}
+
+function centrifugalFan(family: Exclude<TrueFamily, 'axial'>, random: Random): TrueFan {
+  const w = CENTRIFUGAL[family];
+  const of = (range: Range) => random.uniform(range[0], range[1]);
+  const diameter_m = of(w.diameter_m);
+  const inletDiameter_m = of(w.inletOverWheel) * diameter_m;
+  const outletArea_m2 = of(w.outletOverInlet) * (Math.PI / 4) * inletDiameter_m ** 2;
+  const sigma = of(w.slip);
+  const cot = 1 / Math.tan((of(w.bladeAngle_deg) * Math.PI) / 180);
+  const narrow = of(w.narrow);
+  const design = of(w.design);
+  const friction = of(w.friction);
+  const shockRight = of(w.shock);
+  const shockLeft = of(w.shock) * (1 - 0.5 * of(w.softened));
+  const softFlow = of(w.softened) * design;
+  const dip = {
+    depth: of(w.stallDepth),
+    at: random.uniform(0.35, 0.75) * design,
+    width: random.uniform(0.12, 0.28) * design,
+  };
+  const level = Math.exp(w.spread * random.normal());
+  const lift = { by: of(w.lift), until: random.uniform(0.3, 0.6) * design };
+  const leak = random.uniform(0.01, 0.06) * design;
+  const disc = of(w.disc);
+  const partLoad = of(w.partLoad);
+  const waste = of(w.waste) * level;
+
+  const head = (phi: number) => 2 * (sigma - phi * narrow * cot);
+  const shock = (phi: number) => {
+    const off = phi - design;
+    if (off >= 0) return shockRight * off * off;
+    const soft = Math.min(-off, softFlow > 0 ? softFlow * Math.tanh(-off / softFlow) : -off);
+    return shockLeft * soft * soft;
+  };
+  const psiTotal = (phi: number) => {
+    const wheel = phi + leak;
+    const stall = dip.depth * Math.exp(-(((phi - dip.at) / dip.width) ** 2));
+    const turnedBack = lift.by * Math.max(0, 1 - phi / lift.until) ** 2;
+    return level * (head(wheel) - friction * wheel * wheel - shock(wheel) - stall + turnedBack);
+  };
+  const lambda = (phi: number) =>
+    waste *
+    ((phi + leak) * Math.max(head(phi + leak), 0.1) + disc + partLoad * Math.max(0, 1 - phi / (1.6 * design)) ** 2);
+  const atOneSpeed = finished({ family, diameter_m, inletDiameter_m, outletArea_m2, psiTotal, lambda });
+  return family === 'through-flow-vacuum' ? spedUp(atOneSpeed, random) : atOneSpeed;
+}
+
+/** A brushed motor speeds up as it is throttled; some have two wheels in a row. φ and ψ stay on the speed with everything open. */
+function spedUp(fan: TrueFan, random: Random): TrueFan {
+  const stages = random.chance(0.4) ? 2 : 1;
+  const rise = random.uniform(0.2, 0.4);
+  const speed = (phi: number) => 1 + rise * Math.max(0, 1 - phi / fan.phiFree);
+  return finished({
+    ...fan,
+    psiTotal: (phi) => stages * speed(phi) ** 2 * fan.psiTotal(phi / speed(phi)),
+    lambda: (phi) => stages * speed(phi) ** 3 * fan.lambda(phi / speed(phi)),
+  });
+}
+
+/** A propeller: blades grip the air above the stall flow and centrifuge it below. */
+function axialFan(random: Random): TrueFan {
+  const diameter_m = random.uniform(0.3, 0.6);
+  const outletArea_m2 = (Math.PI / 4) * diameter_m ** 2 * random.uniform(0.9, 1.05);
+  const free = random.uniform(0.22, 0.36);
+  const steep = random.uniform(1.6, 3.2);
+  const stallAt = random.uniform(0.5, 0.72) * free;
+  const bend = random.uniform(-1, 1);
+  const grip = (phi: number) => steep * (free - phi) * (1 + bend * (free - phi));
+  const top = grip(stallAt);
+  const shutOff = top * random.uniform(1.0, 1.7);
+  const bottom = top * random.uniform(0.75, 1);
+  const curl = random.uniform(1.2, 2.5);
+  const stalled = (phi: number) => bottom + (shutOff - bottom) * Math.max(0, 1 - phi / stallAt) ** curl;
+  const width = random.uniform(0.03, 0.08) * free;
+  const gripped = (phi: number) => 1 / (1 + Math.exp(-(phi - stallAt) / width));
+  const velocity = ((Math.PI / 4) * diameter_m ** 2) / outletArea_m2;
+  const psiStatic = (phi: number) => gripped(phi) * grip(phi) + (1 - gripped(phi)) * stalled(phi);
+  const psiTotal = (phi: number) => psiStatic(phi) + (phi * velocity) ** 2;
+  const best = random.uniform(0.5, 0.75);
+  const bestPhi = 0.8 * free;
+  const bestPower = (bestPhi * psiTotal(bestPhi)) / best;
+  const shutPower = bestPower * random.uniform(1.05, 1.5);
+  const lambda = (phi: number) =>
+    bestPower * (1 - 0.12 * ((phi - bestPhi) / free)) + (shutPower - bestPower) * Math.max(0, 1 - phi / stallAt) ** 1.5;
+  return finished({
+    family: 'axial',
+    diameter_m,
+    inletDiameter_m: diameter_m,
+    outletArea_m2,
+    psiTotal,
+    lambda,
+  });
+}
+
+/** A fan with its static curve and free delivery worked out. */
+export function finished(fan: Omit<TrueFan, 'psiStatic' | 'phiFree'>): TrueFan {
+  const velocity = ((Math.PI / 4) * fan.diameter_m ** 2) / fan.outletArea_m2;
+  const psiStatic = (phi: number) => fan.psiTotal(phi) - (phi * velocity) ** 2;
+  return { ...fan, psiStatic, phiFree: lastZero(psiStatic) };
+}
+
+/** Largest flow at which static pressure still is above nothing. */
+function lastZero(psi: (phi: number) => number): number {
+  let high = 0.001;
+  while (psi(high) > 0 && high < 4) high *= 1.03;
+  let low = high / 1.03;
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (psi(middle) > 0) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The wheel at a speed in an air: pressures [Pa] and shaft power [W] at a flow [m3/s]. */
+export type Spinning = {
+  static_Pa(flow_m3_s: number): number;
+  total_Pa(flow_m3_s: number): number;
+  shaftPower_W(flow_m3_s: number): number;
+  freeFlow_m3_s: number;
+};
+
+export function spinning(fan: TrueFan, speed_rpm: number, density_kg_m3: number): Spinning {
+  const u = (Math.PI * fan.diameter_m * speed_rpm) / 60;
+  const flow = (Math.PI / 4) * fan.diameter_m ** 2 * u;
+  const pressure = (density_kg_m3 / 2) * u * u;
+  return {
+    static_Pa: (q) => pressure * fan.psiStatic(q / flow),
+    total_Pa: (q) => pressure * fan.psiTotal(q / flow),
+    shaftPower_W: (q) => pressure * flow * fan.lambda(q / flow),
+    freeFlow_m3_s: fan.phiFree * flow,
+  };
+}
