@@ -1,6 +1,7 @@
 import './theme/index.ts';
 import { render } from 'preact';
 import { App } from './app.tsx';
+import { fetchPlacesAhead } from './frame/lazy.tsx';
 import { startBench } from './state/bench.ts';
 import { followAddress } from './state/route.ts';
 import { applySettings } from './state/settings.ts';
@@ -11,4 +12,4 @@ followAddress();
 watchKeyboard();
 const root = document.getElementById('app');
 if (root) render(<App />, root);
-void startBench();
+void startBench().then(() => setTimeout(fetchPlacesAhead, 2500));
