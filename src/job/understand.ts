@@ -11,15 +11,26 @@ export const MOST_ISSUES = 100;
 /** Nothing a workshop measures is nearer to zero than this, in any unit of the document; arithmetic breaks down below. */
 const SMALLEST = 1e-12;
 
-/** Numbers that are not zero and too near to it to be meant. `document` is understood already, so not deep. */
-function tooSmall(document: unknown, path: string, issues: Issue[]): Issue[] {
-  if (typeof document === 'number' && document !== 0 && Math.abs(document) < SMALLEST) {
-    const message = `${document} is too small to be meant: give 0 or a number of the size you measured.`;
-    issues.push({ code: 'out-of-range', path, message });
+/** Nothing that the schemas know nests as deeply. */
+const DEEPEST = 20;
+
+/**
+ * The document with rounding dust swept away: numbers too near to zero to be meant are zeros, as the last point of a
+ * computed curve often should be. Nothing that is not dust is copied. No document we understand is deeper.
+ */
+function swept(document: unknown, depth = 0): unknown {
+  if (typeof document === 'number') return Math.abs(document) < SMALLEST ? 0 : document;
+  if (typeof document !== 'object' || document === null || depth > DEEPEST) return document;
+  if (Array.isArray(document)) {
+    const items = document.map((item) => swept(item, depth + 1));
+    return items.some((item, i) => !Object.is(item, document[i])) ? items : document;
   }
-  if (typeof document !== 'object' || document === null) return issues;
-  for (const [key, value] of Object.entries(document)) tooSmall(value, path + pointer(key), issues);
-  return issues;
+  const entries = Object.entries(document).map(([key, value]) => [key, swept(value, depth + 1), value] as const);
+  if (entries.every(([, now, before]) => Object.is(now, before))) return document;
+  const copy = Object.create(Object.getPrototypeOf(document) as object | null) as Record<string, unknown>;
+  for (const [key, value] of entries)
+    Object.defineProperty(copy, key, { value, enumerable: true, writable: true, configurable: true });
+  return copy;
 }
 
 /** A number outside its range is understood but impossible; a pair that is no pair is not understood. */
@@ -43,16 +54,14 @@ function issuesOf(complaint: Complaint): Issue[] {
 /**
  * Reads a document by its schema.
  * @param schema    what the document must look like
- * @param document  anything that came out of a JSON parser
+ * @param raw       anything that came out of a JSON parser; numbers within 1e-12 of zero are read as zero
  * @returns the typed document, or every complaint as an issue: `out-of-range` for a number, text or list beyond its
  *          limits, `not-understood` for the rest; `path` is a JSON Pointer into the document
  */
-export function understand<S extends z.ZodType>(schema: S, document: unknown): Result<z.output<S>> {
+export function understand<S extends z.ZodType>(schema: S, raw: unknown): Result<z.output<S>> {
+  const document = swept(raw);
   const parsed = schema.safeParse(document);
-  if (parsed.success) {
-    const tiny = tooSmall(parsed.data, '', []);
-    return tiny.length > 0 ? fail(tiny.slice(0, MOST_ISSUES)) : ok(parsed.data);
-  }
+  if (parsed.success) return ok(parsed.data);
   const issues = parsed.error.issues.slice(0, MOST_ISSUES).flatMap((issue) =>
     issuesOf({
       issue,

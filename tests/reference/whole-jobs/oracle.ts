@@ -231,6 +231,19 @@ export class Oracle {
     return pipes.length > 0 ? Math.min(...pipes) : null;
   }
 
+  /** Some pipe that leads into a junction runs where friction is neither laminar nor turbulent. */
+  isBetweenLaws(junction: string, flows: ReadonlyMap<string, number>): boolean {
+    return this.sections
+      .filter((s) => s.into === junction)
+      .some((s) =>
+        s.elements.some((e: Json) => {
+          if (e.kind !== 'pipe') return false;
+          const reynolds = (this.air.rho * (flows.get(s.id)! / area(e.diameter_m)) * e.diameter_m) / this.air.mu;
+          return reynolds > 1800 && reynolds < 4400;
+        }),
+      );
+  }
+
   load(power: number): number {
     const { motor, drive } = this.blower;
     const eta = drive.efficiency ?? (drive.kind === 'belt' ? 0.95 : 1);
