@@ -3,6 +3,7 @@ import type { BlowerResult, MeasureNext, Remedy } from '../../src/assessment.ts'
 import type { Job } from '../../src/job/types.ts';
 import { Icon } from '../drawings/icons.tsx';
 import { applyRemedy } from '../edits/apply-remedy.ts';
+import { advising } from '../state/assessment.ts';
 import { job, perform } from '../state/job.ts';
 import { go } from '../state/route.ts';
 import { settings } from '../state/settings.ts';
@@ -10,13 +11,15 @@ import type { Route } from '../state/route.ts';
 import type { MatchTexts } from '../texts/en-match.ts';
 import { digits } from '../words/say.ts';
 import { chancePhrase } from './chance.ts';
+import { firstWords } from './first-words.ts';
 import { sayShort } from './say.ts';
 
 /** The one thing to do next: a measurement while in doubt, a change where it will not do; nothing where all is well. */
 export function NextStep({ blower, texts }: { blower: BlowerResult; texts: MatchTexts }) {
   const measure = blower.verdict === 'unsure' ? blower.measureNext[0] : undefined;
   const remedy = blower.verdict === 'yes' ? undefined : blower.remedies[0];
-  if (!measure && !remedy) return null;
+  if (!measure && !remedy)
+    return advising.value && blower.verdict !== 'yes' ? <p class="second seeking">{texts.next.seeking}</p> : null;
   return (
     <div class={measure && remedy ? 'next-steps two' : 'next-steps'}>
       {measure && <Measure measure={measure} texts={texts} />}
@@ -28,14 +31,16 @@ export function NextStep({ blower, texts }: { blower: BlowerResult; texts: Match
 function Measure({ measure, texts }: { measure: MeasureNext; texts: MatchTexts }) {
   const row = measure.detail['row'] as { orificeDiameter_m?: number } | undefined;
   const short = texts.next.measurements[measure.measurement]?.(sayShort('length', row?.orificeDiameter_m));
+  const how = inThisLanguage(measure.text);
   return (
-    <button type="button" class="box fill next" onClick={() => go(placeToMeasure(job.value, measure))}>
-      <span>
-        {texts.next.measure} {short ?? measure.text}
-        {short && <small>{inThisLanguage(measure.text)}</small>}
-      </span>
-      <Icon name="on" />
-    </button>
+    <Step
+      filled
+      icon="on"
+      lead={`${texts.next.measure} ${short ?? firstWords(measure.text) ?? measure.text}`}
+      how={short || firstWords(measure.text) ? how : ''}
+      whole={texts.next.whole}
+      onAct={() => go(placeToMeasure(job.value, measure))}
+    />
   );
 }
 
@@ -46,18 +51,52 @@ function Fix({ remedy, second, texts }: { remedy: Remedy; second: boolean; texts
     perform(applyRemedy(job.value, remedy));
     done.value = true;
   };
+  const after = `${t.chanceAfter(chancePhrase(remedy.probabilityAfter, texts, digits))}.`;
   return (
-    <button type="button" class={second ? 'box next' : 'box fill next'} onClick={act}>
-      <span>
-        {second ? t.or : t.fix} {t.remedies[remedy.kind] ?? t.remedies['several']}
-        <small>
-          {done.value
-            ? t.applied
-            : `${inThisLanguage(remedy.text)} ${t.chanceAfter(chancePhrase(remedy.probabilityAfter, texts, digits))}.`}
-        </small>
-      </span>
-      <Icon name={second ? 'plus' : 'on'} />
-    </button>
+    <Step
+      filled={!second}
+      icon={second ? 'plus' : 'on'}
+      lead={`${second ? t.or : t.fix} ${t.remedies[remedy.kind] ?? t.remedies['several']}`}
+      note={done.value ? t.applied : after}
+      how={inThisLanguage(remedy.text)}
+      whole={t.whole}
+      onAct={act}
+    />
+  );
+}
+
+type StepProps = {
+  filled: boolean;
+  icon: 'on' | 'plus';
+  lead: string;
+  note?: string;
+  how: string;
+  whole: string;
+  onAct: () => void;
+};
+
+/** A box that wants an answer: what to do in a few words, and the whole instruction folded below when it is long. */
+function Step({ filled, icon, lead, note, how, whole, onAct }: StepProps) {
+  const short = firstWords(how);
+  return (
+    <div class={filled ? 'box fill step' : 'box step'}>
+      <button type="button" class="step-act" onClick={onAct}>
+        <span>
+          {lead}
+          {note && <small>{note}</small>}
+          {how && !short && <small>{how}</small>}
+        </span>
+        <Icon name={icon} />
+      </button>
+      {short && (
+        <details>
+          <summary>
+            {short} <u>{whole}</u>
+          </summary>
+          <p>{how}</p>
+        </details>
+      )}
+    </div>
   );
 }
 

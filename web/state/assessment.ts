@@ -61,21 +61,27 @@ export function followJob(onValid: (job: Job) => void): void {
 /** A pause in typing this long, and the search for advice begins [ms]. */
 const QUIET_ms = 350;
 let quiet: ReturnType<typeof setTimeout> | undefined;
+/** the search for what to measure or change goes on */
+export const advising = signal(false);
 
 const advisor = createLatest(
   (wanted: Job) => askAdvisor({ kind: 'advise', job: wanted }),
-  (answer, question) => {
+  (answer, question, more) => {
+    advising.value = more;
     const shown = answered.peek();
     if (answer.kind === 'assessment' && shown?.job === question)
       answered.value = { ...shown, assessment: answer.assessment };
   },
-  () => undefined,
+  () => {
+    advising.value = false;
+  },
 );
 
 /** What to measure or change follows when the hand rests; the verdict does not wait for it. */
 function adviseSoon(judged: Job, { blowers }: Assessment): void {
   clearTimeout(quiet);
-  if (blowers.every((b) => b.verdict === 'yes')) return;
+  advising.value = blowers.some((b) => b.verdict !== 'yes');
+  if (!advising.value) return;
   quiet = setTimeout(() => advisor.want(judged), QUIET_ms);
 }
 

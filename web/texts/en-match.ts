@@ -80,6 +80,8 @@ export const match = {
     fix: 'This would do it:',
     apply: 'Try it in the job',
     applied: 'Put into the job. Undo takes it back.',
+    seeking: 'Looking for what would settle it …',
+    whole: 'all of it',
     chanceAfter: (chance: string) => `${chance} after that`,
     measurements: {
       'orifice-cap': (hole: string) => `test with a ${hole} hole`,

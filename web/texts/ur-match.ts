@@ -95,6 +95,8 @@ export const match: MatchTexts = {
     fix: 'اس سے ہو جائے گا:',
     apply: 'کام میں لگا کر دیکھیں',
     applied: 'لگا دیا۔ واپس سے ہٹ جائے گا۔',
+    seeking: 'دیکھ رہے ہیں کہ کیا کرنے سے پکا ہو گا …',
+    whole: 'پورا پڑھیں',
     chanceAfter: (chance) => `اس کے بعد ${chance}`,
     measurements: {
       'orifice-cap': (hole) => `${hole} کے سوراخ سے ناپیں`,

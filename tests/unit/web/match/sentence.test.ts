@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { REASON_CODES } from '../../../../src/issues/reason-codes.ts';
 import type { Quantity } from '../../../../src/units/index.ts';
 import { chancePhrase, pegs } from '../../../../web/match/chance.ts';
+import { firstWords } from '../../../../web/match/first-words.ts';
 import { listed, namesIn } from '../../../../web/match/names.ts';
 import { mostAsked, planTitle, planViews } from '../../../../web/match/plans.ts';
 import { verdictSentence } from '../../../../web/match/sentence.ts';
@@ -139,6 +140,17 @@ describe('chances', () => {
     expect(inked(0.01)).toBe(0.5);
     expect(inked(0)).toBe(0);
   });
+});
+
+test('a long instruction begins at a clause or a word and says that it goes on', () => {
+  expect(firstWords('Clamp the amps.')).toBeNull();
+  const long =
+    'Put a larger pulley on the motor and leave the wheel; then build the main in a wider pipe as far as the drum.';
+  expect(firstWords(long)).toBe('Put a larger pulley on the motor and leave the wheel …');
+  const endless =
+    'with the gates as for the planer alone let any blower suck through them and read the suction where it sits';
+  expect(firstWords(endless)!.length).toBeLessThanOrEqual(90);
+  expect(endless.startsWith(firstWords(endless)!.replace(' …', ''))).toBe(true);
 });
 
 describe('the line that says why', () => {
