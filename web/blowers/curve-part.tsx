@@ -1,5 +1,6 @@
 import type { Blower } from '../../src/job/types.ts';
 import { FanPlot } from '../plot/fan-plot.tsx';
+import { answered } from '../state/assessment.ts';
 import { curveOfBlower, pointsOfBlower } from '../state/blower-curve.ts';
 import { texts } from '../texts/index.ts';
 import { blowerTitle } from './blower-words.ts';
@@ -9,7 +10,8 @@ export function CurvePart({ blower }: { blower: Blower }) {
   const t = texts.value;
   const curve = curveOfBlower(blower.id);
   const points = pointsOfBlower(blower.id);
-  if (!curve && points.length === 0) return <p class="second">{t.blowers.curveWaits}</p>;
+  if (!curve && points.length === 0)
+    return <p class="second">{answered.value ? t.blowers.curveWaits : t.common.working}</p>;
   return (
     <figure class="curve-part">
       <FanPlot curve={curve} points={points} label={`${blowerTitle(blower, t)}: ${t.blowers.curve}`} />

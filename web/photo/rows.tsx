@@ -49,7 +49,7 @@ export function ReviewRow({ reading, problem }: { reading: ChartReading | null; 
     const words = problem.errors.map((error) => error.message);
     return (
       <div class="box review" role="alert">
-        <h3>{t.notRead}</h3>
+        <h2 class="small-head">{t.notRead}</h2>
         <p>{words.length > 0 ? words.join(' ') : problemWords(problem, texts.value)}</p>
       </div>
     );
@@ -57,7 +57,7 @@ export function ReviewRow({ reading, problem }: { reading: ChartReading | null; 
   if (!reading?.confidence.needsReview) return null;
   return (
     <div class="box review" role="status">
-      <h3>{t.lookAgain}</h3>
+      <h2 class="small-head">{t.lookAgain}</h2>
       <ul>
         {reading.warnings.map((warning) => (
           <li key={warning.code + warning.path}>{warningWords(warning, texts.value)}</li>

@@ -24,7 +24,7 @@ export function Step({ mark, title, hint, side, children }: StepProps) {
       {mark === 'open' ? <OpenMark /> : <VerdictMark verdict={mark === 'done' ? 'yes' : 'unsure'} />}
       <div class="grow">
         <div class="step-head">
-          <h3>{title}</h3>
+          <h2 class="small-head">{title}</h2>
           {side}
         </div>
         {hint && <p class="second">{hint}</p>}

@@ -28,6 +28,9 @@ export type FanPlotGeometry = {
   points: (PlotPoint & { x: number; y: number })[];
 };
 
+/** Where finds contradict each other the band may run off the paper; the ruler keeps to this many times what was seen. */
+const WIDEST = 2.5;
+
 /** Places a fan curve, its band and the finds on one paper, ruled in the user's units. */
 export function fanPlotGeometry(
   curve: FanCurve | null,
@@ -38,11 +41,9 @@ export function fanPlotGeometry(
   const flowUnit = unitCalled(units.flow);
   const pressureUnit = unitCalled(units.pressure);
   const flows = [...(curve?.flow_m3_s ?? []), ...points.map((p) => p.flow_m3_s)];
-  const pressures = [
-    ...(curve?.high95_Pa ?? []),
-    ...(curve?.totalPressure_Pa ?? []),
-    ...points.map((p) => p.totalPressure_Pa),
-  ];
+  const seen = Math.max(0, ...points.map((p) => p.totalPressure_Pa));
+  const wanted = [...(curve?.high95_Pa ?? []), ...(curve?.totalPressure_Pa ?? [])];
+  const pressures = [seen, ...(seen > 0 ? wanted.filter((p) => p <= WIDEST * seen) : wanted)];
   const xValues = ticksTo(fromBase(Math.max(1e-3, ...flows), flowUnit), (frame.width - frame.left) / 78);
   const yValues = ticksTo(
     fromBase(Math.max(1, ...pressures), pressureUnit),

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useId, useRef } from 'preact/hooks';
 import type { FanCurve } from '../../src/assessment.ts';
 import { texts } from '../texts/index.ts';
 import { sayNumber, unitFor } from '../words/say.ts';
@@ -18,6 +18,7 @@ type Props = {
 
 /** The blower's curve with its band, and every find on it: disc = reading, ring = chart point, square = rated point. */
 export function FanPlot({ curve, points, height = 250, label, doubted }: Props) {
+  const clip = useId();
   const root = useRef<HTMLDivElement>(null);
   const width = useSignal(358);
   useEffect(() => {
@@ -48,10 +49,15 @@ export function FanPlot({ curve, points, height = 250, label, doubted }: Props) 
             </text>
           </g>
         ))}
-        <path d={g.band} class="band" />
-        <path d={g.low} class="edge" />
-        <path d={g.high} class="edge" />
-        <path d={g.curve} class="curve" />
+        <clipPath id={clip}>
+          <rect x={frame.left} y={frame.top - 8} width={right - frame.left} height={base - frame.top + 8} />
+        </clipPath>
+        <g clip-path={`url(#${clip})`}>
+          <path d={g.band} class="band" />
+          <path d={g.low} class="edge" />
+          <path d={g.high} class="edge" />
+          <path d={g.curve} class="curve" />
+        </g>
         <path d={`M${frame.left} ${frame.top - 10}V${base + 7}M${frame.left - 7} ${base}H${right + 4}`} class="axis" />
         {g.xTicks.slice(0, -1).map((tick) => (
           <text

@@ -10,7 +10,7 @@ export function EvidenceRemarks({ path }: { path: string }) {
   if (warnings.length === 0) return null;
   return (
     <div class="box remarks" role="status">
-      <h3>{texts.value.readings.doubts}</h3>
+      <h2 class="small-head">{texts.value.readings.doubts}</h2>
       <ul>
         {warnings.map((warning) => (
           <li key={warning.code + warning.path}>{warningWords(warning, texts.value)}</li>
