@@ -1,5 +1,5 @@
 import type { Network } from './network.ts';
-import { emptyMemory, type FrictionMemory } from './row-losses.ts';
+import { emptyMemory, type FrictionMemory } from './friction-memory.ts';
 
 /**
  * A solved (or about to be solved) flow of one network: results by section, and the work space of the solver. It is the

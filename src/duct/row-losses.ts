@@ -1,5 +1,6 @@
 import { blendedFriction, colebrookInverseRoot, LAMINAR_END, TURBULENT_START } from '../pipe/index.ts';
 import type { FlowState } from './flow-state.ts';
+import type { FrictionMemory } from './friction-memory.ts';
 import type { LossTable } from './loss-table.ts';
 
 /** 2/ln 10: log10 written with natural logarithms. */
@@ -10,23 +11,6 @@ const TWO_OVER_LN10 = 2 / Math.LN10;
  * below 1e-8, and the logarithm, which costs more than all the rest of a row, is saved.
  */
 const SERIES_REACH = 0.01;
-
-/** What a full visit of a friction item leaves for the next: where it was, and 1/√f with its first two derivatives by ln Re. */
-export type FrictionMemory = {
-  /** 1 / flow of the visit [s/m3]; 0 before the first */
-  readonly inverseFlow: Float64Array;
-  readonly inverseRoot: Float64Array;
-  readonly first: Float64Array;
-  readonly second: Float64Array;
-};
-
-/** No visit yet. Any plausible 1/√f will do for a start; 7 is f = 0.0204. */
-export const emptyMemory = (items: number): FrictionMemory => ({
-  inverseFlow: new Float64Array(items),
-  inverseRoot: new Float64Array(items).fill(7),
-  first: new Float64Array(items),
-  second: new Float64Array(items),
-});
 
 /** Solves Colebrook at a flow and keeps 1/√f with its derivatives, which follow from the equation itself. */
 function visit(

@@ -4,7 +4,7 @@ import { connectionOf } from './connection.ts';
 import type { CurrentModel } from './current.ts';
 import { currentModel } from './current.ts';
 import { siteDerating, usableServiceFactor } from './derating.ts';
-import type { WholePlate } from './plate.ts';
+import type { WholePlate } from './whole-plate.ts';
 import { wholePlate } from './plate.ts';
 import { driveEfficiency, frequencyRatio } from './speed.ts';
 import type { SinglePhaseFeed } from './supply.ts';

@@ -1,6 +1,6 @@
 import type { Warning } from '../issues/result.ts';
 import { usualVoltage } from './connection.ts';
-import type { WholePlate } from './plate.ts';
+import type { WholePlate } from './whole-plate.ts';
 import type { PlateField } from './plate-field.ts';
 import { estimateWarning } from './plate-field.ts';
 import type { MotorPlate, Supply } from './types.ts';

@@ -1,5 +1,5 @@
 import type { Warning } from '../issues/result.ts';
-import type { WholePlate } from './plate.ts';
+import type { WholePlate } from './whole-plate.ts';
 import type { Supply } from './types.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { WholePlate } from './plate.ts';
+import type { WholePlate } from './whole-plate.ts';
 
 /**
  * Electrical side of a motor at one frequency. `ratedPower_W`, `voltage_V` are those at which its windings carry `ratedCurrent_A`.

@@ -1,6 +1,6 @@
 export type { Drive, MotorPlate, Supply } from './types.ts';
 export { wholePlate } from './plate.ts';
-export type { WholePlate } from './plate.ts';
+export type { WholePlate } from './whole-plate.ts';
 export type { PlateField } from './plate-field.ts';
 export { driveEfficiency, driveRatio, frequencyRatio, runSpeed } from './speed.ts';
 export type { RunSpeed } from './speed.ts';

@@ -1,3 +1,4 @@
+import type { WholePlate } from './whole-plate.ts';
 import type { Warning } from '../issues/result.ts';
 import { brushedPlate } from './brushed-plate.ts';
 import type { PlateField } from './plate-field.ts';
@@ -7,27 +8,6 @@ import { plateFrequency, polesOf, synchronousSpeed } from './synchronous.ts';
 import type { MotorPlate, Supply } from './types.ts';
 import { typicalEfficiency, typicalPowerFactor } from './typical.ts';
 
-/** A plate with its gaps filled. `estimated` names what no plate said; `doubt` is one relative standard deviation each [-]. */
-export type WholePlate = {
-  kind: 'induction' | 'universal' | 'dc';
-  phases: 1 | 3;
-  /** at the shaft [W] */
-  ratedPower_W: number;
-  speed_rpm: number | null;
-  poles: number | null;
-  /** null where the speed is not known or is no induction motor's */
-  synchronousSpeed_rpm: number | null;
-  frequency_Hz: number;
-  voltage_V: number;
-  /** line current at rated power, the limit its windings stand [A] */
-  current_A: number;
-  /** the one that makes power, volts, amps and efficiency agree */
-  powerFactor: number;
-  efficiency: number;
-  serviceFactor: number;
-  doubt: { efficiency: number; powerFactor: number; ratedPower: number };
-  estimated: PlateField[];
-};
 /** Tolerance of IEC 60034-1 on efficiency and power factor, and rewinding, as one standard deviation. Source: feasibility figures. */
 const PLATE_DOUBT = 0.025;
 /** Spread of typical motors of one size: (efficiency, power factor) on three phases and on one. Practice values. */

@@ -1,6 +1,6 @@
 import type { Cable } from './cable.ts';
 import { cableDrop } from './cable.ts';
-import type { WholePlate } from './plate.ts';
+import type { WholePlate } from './whole-plate.ts';
 
 /** A wheel as far as its inertia needs it. */
 export type SpunWheel = { diameter_m: number; width_m?: number | null };
