@@ -16,7 +16,7 @@ import type { DuctDraws } from './duct-draws.ts';
 import { operatingPoints, type Point, type Points } from './operating-points.ts';
 import type { Plan } from './plans.ts';
 import { caseReasons } from './case-reasons.ts';
-import { systemCurve, systemOf } from './system.ts';
+import { systemCurve, systemOf, type SystemCurve } from './system.ts';
 import { verdictOf } from './verdict.ts';
 import { withoutPoint } from './without-point.ts';
 import type { Ductwork } from '../job/types.ts';
@@ -64,7 +64,7 @@ export function judgeCase(
   const points = operatingPoints(estimate, system, curve);
   const drawn = {
     fanCurve: candidate.band!,
-    systemCurve: visible(curve.flows_m3_s, curve.loss_Pa, candidate.band!.totalPressure_Pa),
+    systemCurve: visible(curve, candidate.band!.totalPressure_Pa),
   };
   const at = points.least;
   if (at === null) {
@@ -248,14 +248,21 @@ function isOutsideEvidence({ estimate, draws }: Candidate, at: Point): boolean {
 
 const withinRating = (load: Float64Array): number => load.reduce((n, x) => n + (x <= 1 ? 1 : 0), 0) / load.length;
 
-/** The part of the system curve worth drawing: up to a third above the fan's highest pressure. */
-function visible(flows: Float64Array, loss: Float64Array, fan: readonly number[]): Case['systemCurve'] {
+/** Points of a drawn system curve. */
+const DRAWN_POINTS = 40;
+
+/** The part of the system curve worth drawing: up to a third above the fan's highest pressure, in even steps of flow. */
+function visible(curve: SystemCurve, fan: readonly number[]): Case['systemCurve'] {
   const most = 1.33 * Math.max(...fan);
+  const { flows_m3_s: flows, loss_Pa: loss } = curve;
   let end = 0;
-  while (end < flows.length && loss[end]! <= most) end++;
-  const shown = Math.min(end + 1, flows.length);
-  const finite = Number.isFinite(loss[shown - 1]!) ? shown : end;
-  return { flow_m3_s: [...flows.subarray(0, finite)], totalPressure_Pa: [...loss.subarray(0, finite)] };
+  while (end < flows.length - 1 && loss[end]! <= most) end++;
+  if (!Number.isFinite(loss[end]!)) return { flow_m3_s: [0], totalPressure_Pa: [0] };
+  const drawn = Array.from({ length: DRAWN_POINTS + 1 }, (_, i) => (i / DRAWN_POINTS) * flows[end]!);
+  const pressures = drawn.map(curve.value_Pa);
+  const beyond = pressures.findIndex((p) => p > most);
+  const shown = beyond < 0 ? drawn.length : beyond + 1;
+  return { flow_m3_s: drawn.slice(0, shown), totalPressure_Pa: pressures.slice(0, shown) };
 }
 
 const pointless = (result: Case): JudgedCase => ({
