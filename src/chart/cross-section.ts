@@ -6,6 +6,10 @@ export type Peak = { offset: number; quality: number; ridge: number };
  * grid hides, and whether its middle lies in a blot wider than the stroke (a filled marker). */
 export type Look = { peaks: Peak[]; inked: number; hidden: number; blotted: boolean };
 
+const LONGEST = 80;
+/** One section's values, used again by the next. */
+const scratch = new Float32Array(2 * LONGEST + 1);
+
 /**
  * Cross-section of the sheet at a place, averaged a little along the way: where strokes are, and what else is there.
  * @param angle which way the stroke is thought to run; offsets of peaks are to the right of it as the sheet is seen
@@ -25,7 +29,7 @@ export function lookAcross(
   const half = width / 2;
   const side = Math.max(2, half + 1.8);
   const n = Math.ceil(reach + side + 1);
-  const profile = new Float32Array(2 * n + 1);
+  const profile = n <= LONGEST ? scratch : new Float32Array(2 * n + 1);
   for (let o = -n; o <= n; o++) {
     let sum = 0;
     for (let t = -3; t <= 3; t += 1.5) sum += likeAt(like, x + c * t - s * o, y + s * t + c * o);

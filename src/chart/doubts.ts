@@ -3,6 +3,7 @@ import { formatNumber } from '../units/format.ts';
 import { valueAt, type AxisScale } from './axes.ts';
 import { SIDE_NAMES } from './find-sides.ts';
 import type { SnappedFrame } from './frame-snap.ts';
+import { turn } from './foresee.ts';
 import type { ScaleGrid } from './scale-grid.ts';
 import type { Sheet } from './sheet.ts';
 import type { TracedCurve } from './trace.ts';
@@ -82,11 +83,21 @@ export function curveDoubts(
   const out: Doubt[] = [];
   const flowAt = (x: number, y: number) => said(valueAt(flow, toFraction(x, y)[0]), flow);
   const { x, y, seen } = curve.trace;
+  const forks = (px: number, py: number) => [
+    doubt(
+      'curve-forks',
+      path,
+      `Near ${flowAt(px, py)} ${flow.unit} the line could also go another way: please look whether the right branch was followed.`,
+      0.6,
+      true,
+    ),
+  ];
   const least = Math.max(26, 0.03 * sheet.frameWidth);
   if (curve.drawn === 'line')
     for (const [from, to] of gaps(seen)) {
       const length = Math.hypot(x[to]! - x[from]!, y[to]! - y[from]!);
       if (length < least) continue;
+      if (turnAcross(curve.trace, from, to) > SHARP_TURN) out.push(...forks(x[from]!, y[from]!));
       const glare = glareAt(sheet, x[(from + to) >> 1]!, y[(from + to) >> 1]!);
       const range = `Between ${flowAt(x[from]!, y[from]!)} and ${flowAt(x[to]!, y[to]!)} ${flow.unit}`;
       out.push(
@@ -96,21 +107,12 @@ export function curveDoubts(
           glare
             ? `${range} the curve is hidden by glare and was bridged.`
             : `${range} the curve could not be seen clearly and was bridged.`,
-          length > 0.12 * sheet.frameWidth ? 0.6 : 0.8,
+          length > 0.12 * sheet.frameWidth ? 0.6 : length > 0.08 * sheet.frameWidth ? 0.8 : 0.93,
           length > 0.12 * sheet.frameWidth,
         ),
       );
     }
-  for (const d of curve.doubts)
-    out.push(
-      doubt(
-        'curve-forks',
-        path,
-        `Near ${flowAt(d.x, d.y)} ${flow.unit} the line could also go another way: please look whether the right branch was followed.`,
-        0.6,
-        true,
-      ),
-    );
+  for (const d of curve.doubts) out.push(...forks(d.x, d.y));
   for (const e of curve.looseEnds)
     out.push(
       doubt(
@@ -138,6 +140,18 @@ function said(value: number, axis: AxisScale): string {
   const span = Math.abs(axis.max - axis.min);
   return formatNumber(value, Math.max(0, Math.ceil(1.7 - Math.log10(span))));
 }
+
+/** Angle between the ways into and out of a bridged stretch, radians. */
+function turnAcross({ x, y }: TracedCurve['trace'], from: number, to: number): number {
+  const back = Math.max(0, from - 10);
+  const on = Math.min(x.length - 1, to + 10);
+  const a = Math.atan2(y[from]! - y[back]!, x[from]! - x[back]!);
+  const b = Math.atan2(y[on]! - y[to]!, x[on]! - x[to]!);
+  return Math.abs(turn(a, b));
+}
+
+/** A fan curve bends less than this behind a label. */
+const SHARP_TURN = 0.7;
 
 /** Runs of points where no stroke was seen. */
 function* gaps(seen: Float64Array): Generator<[number, number]> {

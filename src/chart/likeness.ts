@@ -16,7 +16,9 @@ export type Likeness = {
 };
 
 /** Ink of another colour than the curve's does not count, however dark; nor does what the grid laid down. */
-export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour): Likeness {
+export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour, spread: number): Likeness {
+  const near = Math.min(LOOSE_COLOUR, spread);
+  const far = FAR * near;
   const [cr, cg, cb] = colour;
   const square = cr * cr + cg * cg + cb * cb;
   const own = (cr + cg + cb) / 3;
@@ -34,7 +36,7 @@ export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour): Like
     const dg = g - amount * cg;
     const db = b - amount * cb;
     const off = (dr * dr + dg * dg + db * db) / square;
-    if (off > NEAR_COLOUR) amount *= off > FAR_COLOUR ? 0 : (FAR_COLOUR - off) / (FAR_COLOUR - NEAR_COLOUR);
+    if (off > near) amount *= off > far ? 0 : (far - off) / (far - near);
     const laid = grid.data[i]! / own;
     if (laid > 0.04) {
       if (laid > 0.75) {
@@ -48,9 +50,35 @@ export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour): Like
   return { width: sheet.width, height: sheet.height, like, hidden };
 }
 
-/** Squared distance in colour, against the curve's own ink, within which ink counts fully, and beyond which not at all. */
-const NEAR_COLOUR = 0.04;
-const FAR_COLOUR = 0.13;
+/** Squared distance in colour, against the curve's own ink, within which any ink might be the curve's. */
+export const LOOSE_COLOUR = 0.04;
+const TIGHTEST_COLOUR = 0.012;
+/** Ink this many times further off than what counts fully does not count at all. */
+const FAR = 3.2;
+
+/**
+ * How far a curve's ink strays in colour along a way that was followed: noise, JPEG and blur, not other inks.
+ * @returns squared distance against the ink itself, to be given to `likenessTo`
+ */
+export function colourSpread(
+  sheet: Sheet,
+  steps: readonly { x: number; y: number; quality: number }[],
+  colour: InkColour,
+): number {
+  const [cr, cg, cb] = colour;
+  const square = cr * cr + cg * cg + cb * cb;
+  const offs: number[] = [];
+  for (const { x, y, quality } of steps) {
+    if (quality < 0.6) continue;
+    const j = 3 * (Math.round(y) * sheet.width + Math.round(x));
+    const [r, g, b] = [sheet.ink[j]!, sheet.ink[j + 1]!, sheet.ink[j + 2]!];
+    const amount = (r * cr + g * cg + b * cb) / square;
+    offs.push(((r - amount * cr) ** 2 + (g - amount * cg) ** 2 + (b - amount * cb) ** 2) / square);
+  }
+  if (offs.length < 8) return LOOSE_COLOUR;
+  offs.sort((a, b) => a - b);
+  return Math.min(LOOSE_COLOUR, Math.max(TIGHTEST_COLOUR, 2.5 * offs[Math.floor(offs.length * 0.8)]!));
+}
 
 /** Likeness 0..1.2 between pixels, bilinear; 0 outside the sheet. */
 export function likeAt({ width, height, like }: Likeness, x: number, y: number): number {

@@ -1,4 +1,4 @@
-import type { MarkerPlace } from './marker.ts';
+import type { MarkerPlace } from './find-markers.ts';
 
 /**
  * The markers that belong to one curve: a chain through the tapped one, from left to right, that turns little and
@@ -16,7 +16,7 @@ export function chainMarkers(places: readonly MarkerPlace[], start: number, fram
 /** A leap this long between neighbouring markers costs as much as a good marker earns. */
 const LEAP_SHARE = 0.26;
 /** Turning by this much between three markers costs about as much as a marker earns: test points are often few and the hump sharp. */
-const SOFT_TURN = 0.85;
+const SOFT_TURN = 1.05;
 
 /** Longest worthwhile chain from the start to one side, by dynamic programming over pairs of markers. */
 function bestChain(places: readonly MarkerPlace[], start: number, way: 1 | -1, longest: number): number[] {

@@ -11,12 +11,6 @@ export type Marker = {
   readonly ink: Float32Array;
 };
 
-export type MarkerPlace = {
-  readonly x: number;
-  readonly y: number;
-  /** correlation with the pattern, 0..1 */ readonly alike: number;
-};
-
 const LARGEST_HALF = 18;
 
 /** Ink of the sheet without its grid; NaN on the frame's own lines, where nothing can be told. */
@@ -108,94 +102,3 @@ function patch({ width, height }: Sheet, ink: Float32Array, x: number, y: number
     }
   return out;
 }
-
-/** Every place in and on the frame that looks like the marker, the likest first. */
-export function findMarkers(sheet: Sheet, ink: Float32Array, marker: Marker, atLeast: number): MarkerPlace[] {
-  const { width, height, margin, frameWidth, frameHeight } = sheet;
-  const { radius } = marker;
-  const size = 2 * radius + 1;
-  const sums = integralOf(ink, width, height);
-  const wanted = marker.ink.reduce((s, v) => s + (v || 0), 0);
-  const found: MarkerPlace[] = [];
-  const edge = radius + 1;
-  for (let y = Math.max(edge, margin - 3); y <= Math.min(height - edge - 1, margin + frameHeight + 3); y++)
-    for (let x = Math.max(edge, margin - 3); x <= Math.min(width - edge - 1, margin + frameWidth + 3); x++) {
-      const sum = boxSum(sums, width, x - radius, y - radius, size);
-      if (sum < 0.45 * wanted || sum > 1.9 * wanted) continue;
-      const alike = correlation(sheet, ink, marker, x, y);
-      if (alike >= atLeast) found.push({ x, y, alike });
-    }
-  found.sort((a, b) => b.alike - a.alike);
-  const kept: MarkerPlace[] = [];
-  for (const f of found)
-    if (!kept.some((k) => Math.max(Math.abs(k.x - f.x), Math.abs(k.y - f.y)) < radius)) kept.push(f);
-  return kept.map((k) => settle(sheet, ink, marker, k));
-}
-
-function correlation(
-  { width }: Sheet,
-  ink: Float32Array,
-  { radius, ink: pattern }: Marker,
-  x: number,
-  y: number,
-): number {
-  const size = 2 * radius + 1;
-  let n = 0,
-    sa = 0,
-    sb = 0,
-    saa = 0,
-    sbb = 0,
-    sab = 0;
-  for (let dy = -radius; dy <= radius; dy++) {
-    const row = (y + dy) * width + x;
-    const pat = (dy + radius) * size + radius;
-    for (let dx = -radius; dx <= radius; dx++) {
-      const a = ink[row + dx]!;
-      const b = pattern[pat + dx]!;
-      if (a !== a || b !== b) continue;
-      n++;
-      sa += a;
-      sb += b;
-      saa += a * a;
-      sbb += b * b;
-      sab += a * b;
-    }
-  }
-  const va = saa - (sa * sa) / n;
-  const vb = sbb - (sb * sb) / n;
-  return n > 0.4 * size * size && va > 0 && vb > 0 ? (sab - (sa * sb) / n) / Math.sqrt(va * vb) : 0;
-}
-
-/** Between pixels: the top of a parabola through the correlations around. */
-function settle(sheet: Sheet, ink: Float32Array, marker: Marker, at: MarkerPlace): MarkerPlace {
-  const f = (dx: number, dy: number) => correlation(sheet, ink, marker, at.x + dx, at.y + dy);
-  const shift = (a: number, b: number, c: number) => {
-    const bottom = a - 2 * b + c;
-    return bottom < 0 ? Math.max(-0.5, Math.min(0.5, (0.5 * (a - c)) / bottom)) : 0;
-  };
-  // the pattern's own middle lies between pixels too
-  const ox = marker.x - Math.round(marker.x);
-  const oy = marker.y - Math.round(marker.y);
-  return {
-    x: at.x + shift(f(-1, 0), at.alike, f(1, 0)) + ox,
-    y: at.y + shift(f(0, -1), at.alike, f(0, 1)) + oy,
-    alike: at.alike,
-  };
-}
-
-function integralOf(ink: Float32Array, width: number, height: number): Float64Array {
-  const out = new Float64Array((width + 1) * (height + 1));
-  for (let y = 0; y < height; y++) {
-    let row = 0;
-    for (let x = 0; x < width; x++) {
-      row += ink[y * width + x]! || 0;
-      out[(y + 1) * (width + 1) + x + 1] = out[y * (width + 1) + x + 1]! + row;
-    }
-  }
-  return out;
-}
-
-const boxSum = (sums: Float64Array, width: number, x: number, y: number, size: number): number => {
-  const w = width + 1;
-  return sums[(y + size) * w + x + size]! - sums[y * w + x + size]! - sums[(y + size) * w + x]! + sums[y * w + x]!;
-};

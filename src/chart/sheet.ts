@@ -27,7 +27,7 @@ export type Sheet = {
   readonly photoPixels: number;
 };
 
-const LONGEST_SIDE = 1280;
+const LONGEST_SIDE = 1120;
 const SHORTEST_LONG_SIDE = 900;
 export const SHEET_MARGIN = 26;
 
@@ -36,7 +36,7 @@ export const toSheet = (sheet: Sheet, u: number, v: number): SheetPoint =>
 export const fromSheet = (sheet: Sheet, x: number, y: number): FramePoint =>
   framePoint((x - sheet.margin) / sheet.frameWidth, 1 - (y - sheet.margin) / sheet.frameHeight);
 
-/** Straightens the frame: its longer side becomes 900 to 1280 pixels, about 0.65 of what it was in the photo. */
+/** Straightens the frame: its longer side becomes 900 to 1120 pixels, about 0.6 of what it was in the photo. */
 export function straighten(photo: Photo, map: FrameMap, polarity: Polarity): Sheet {
   const side = (a: FramePoint, b: FramePoint) => {
     const p = map.toPhoto(a[0], a[1]);
@@ -47,7 +47,7 @@ export function straighten(photo: Photo, map: FrameMap, polarity: Polarity): She
   const across = (side(bl, br) + side(tl, tr)) / 2;
   const up = (side(bl, tl) + side(br, tr)) / 2;
   const long = Math.max(across, up);
-  const scale = Math.min(LONGEST_SIDE, Math.max(SHORTEST_LONG_SIDE, 0.65 * long)) / long;
+  const scale = Math.min(LONGEST_SIDE, Math.max(SHORTEST_LONG_SIDE, 0.6 * long)) / long;
   const frameWidth = Math.max(60, Math.round(across * scale));
   const frameHeight = Math.max(60, Math.round(up * scale));
   const margin = SHEET_MARGIN;

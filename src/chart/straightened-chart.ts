@@ -9,7 +9,7 @@ import { readScaleGrid, type ScaleGrid } from './scale-grid.ts';
 import type { Polarity } from './side-band.ts';
 import { fromSheet, straighten, type Sheet } from './sheet.ts';
 import type { Corners } from './spaces.ts';
-import { tracingTable, type TracingTable } from './trace.ts';
+import { tracingTable, type TracingTable } from './tracing-table.ts';
 
 /** A chart laid flat: where its frame is, the sheet, what its grid says about each scale, ready for tracing curves. */
 export type StraightenedChart = {

@@ -1,5 +1,6 @@
 import { chainMarkers } from './marker-chain.ts';
-import { findMarkers, inkWithoutGrid, markerAt } from './marker.ts';
+import { findMarkers } from './find-markers.ts';
+import { inkWithoutGrid, markerAt } from './marker.ts';
 import type { GridInk } from './grid-ink.ts';
 import type { Sheet } from './sheet.ts';
 import { fitSmoothLine } from './smooth-line.ts';
@@ -10,6 +11,7 @@ export type MarkerTrace = {
   readonly trace: Trace;
   readonly markers: readonly (readonly [number, number])[];
   readonly scatter_px: number;
+  readonly looseEnds: readonly { readonly x: number; readonly y: number }[];
 };
 
 /**
@@ -44,7 +46,8 @@ export function traceMarkers(
     if (d < 6 && (start < 0 || d < Math.hypot(places[start]!.x - marker.x, places[start]!.y - marker.y))) start = i;
   });
   if (start < 0) return null;
-  const chain = chainMarkers(places, start, sheet.frameWidth).map((i) => places[i]!);
+  const indices = chainMarkers(places, start, sheet.frameWidth);
+  const chain = indices.map((i) => places[i]!);
   if (chain.length < 4) return null;
 
   const gone = new Float64Array(chain.length);
@@ -84,6 +87,15 @@ export function traceMarkers(
     trace: { x: px, y: py, seen: new Float64Array(n).fill(0.7) },
     markers: chain.map((p) => [p.x, p.y] as const),
     scatter_px: Math.hypot(fx.residual, fy.residual),
+    // markers just like these ones beyond an end: the curve may be longer
+    looseEnds: [chain[0]!, chain.at(-1)!].filter((end, k) =>
+      places.some(
+        (p, i) =>
+          !indices.includes(i) &&
+          (k ? p.x > end.x : p.x < end.x) &&
+          Math.hypot(p.x - end.x, p.y - end.y) < 0.3 * sheet.frameWidth,
+      ),
+    ),
   };
 }
 

@@ -72,7 +72,7 @@ function* onward(
   const y = from.y + STEP * Math.sin(ahead.chord);
   const depth = from.depth + 1;
   const lost = from.gap > 8;
-  const reach = Math.min(22, 5 + options.width / 2 + 0.22 * from.gap);
+  const reach = Math.min(42, 5 + options.width / 2 + 0.3 * from.gap);
   const look = lookAcross(like, x, y, angle, reach, options.width, from.level);
   const spread = 1.3 + 0.13 * from.gap;
   for (const peak of look.peaks) {
@@ -151,8 +151,22 @@ const within = (level: number, usual: number) => Math.min(1.15 * usual, Math.max
 function finish(step: StrokeStep, from: Guess, score: number, gap: number, level: number): Guess {
   const better = gap === 0 && score > from.bestScore;
   const run = gap === 0 ? from.run + STEP : 0;
-  const guess = { ...step, parent: from, score, gap, run, level, best: from.best, bestScore: from.bestScore } as {
-    -readonly [K in keyof Guess]: Guess[K];
+  const { x, y, angle, quality, depth } = step;
+  const { best, bestScore } = from;
+  // written out: this runs tens of thousands of times a tap
+  const guess: { -readonly [K in keyof Guess]: Guess[K] } = {
+    x,
+    y,
+    angle,
+    quality,
+    parent: from,
+    depth,
+    score,
+    gap,
+    run,
+    level,
+    best,
+    bestScore,
   };
   if (better) {
     guess.best = guess;
