@@ -20,7 +20,8 @@ export const nonNegative = (label: string, quantity?: string, help?: string) =>
   z.number().gte(0).lte(1e9).meta({ label, quantity, help });
 
 /** A fraction of one, ends included. */
-export const fraction = (label: string, help?: string) => z.number().gte(0).lte(1).meta({ label, quantity: 'fraction', help });
+export const fraction = (label: string, help?: string) =>
+  z.number().gte(0).lte(1).meta({ label, quantity: 'fraction', help });
 
 /** A number inside a stated range, ends included. */
 export const between = (min: number, max: number, label: string, quantity?: string, help?: string) =>
@@ -31,4 +32,5 @@ export const oneOf = <const T extends readonly [string, ...string[]]>(names: T, 
   z.enum(names).meta({ label, help });
 
 /** Relative standard deviation somebody puts on a value they typed; overrides the program's default doubt. */
-export const doubt = () => z.number().gte(0).lte(2).nullish().meta({ label: 'doubt', help: 'one standard deviation, as a fraction' });
+export const doubt = () =>
+  z.number().gte(0).lte(2).nullish().meta({ label: 'doubt', help: 'one standard deviation, as a fraction' });
