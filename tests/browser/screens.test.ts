@@ -7,6 +7,9 @@ import type { Bench } from './launch.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
+/** Time for a slow machine under load; a good one needs a tenth of it. */
+const SOON = { timeout: 10_000 };
+
 let bench: Bench;
 beforeAll(async () => {
   bench = await startBrowser();
@@ -136,7 +139,7 @@ test('a field being typed stays above the phone’s keyboard, and the title bloc
   expect(box.y + box.height).toBeLessThan(430);
   expect(await page.locator('.title-block').isVisible()).toBe(false);
   await field.blur();
-  await expect.poll(() => page.locator('.title-block').isVisible()).toBe(true);
+  await expect.poll(() => page.locator('.title-block').isVisible(), SOON).toBe(true);
   expect(troubles).toEqual([]);
   await context.close();
 });
@@ -148,14 +151,14 @@ test('language, units and digits are the user’s own and survive a reload', asy
   await page.goto(`${bench.address}/#/settings`);
   await page.getByLabel('Lengths').selectOption('in');
   await page.goto(`${bench.address}/#/blowers/green`);
-  await expect.poll(() => page.getByLabel('Wheel across').inputValue()).toMatch(/in$|mm$/);
+  await expect.poll(() => page.getByLabel('Wheel across').inputValue(), SOON).toMatch(/in$|mm$/);
   await page.goto(`${bench.address}/#/settings`);
   await page.getByRole('radio', { name: 'اردو' }).tap();
   await page.getByRole('radio', { name: '۰۱۲۳' }).tap();
   await page.reload();
   expect(await page.locator('html').getAttribute('dir')).toBe('rtl');
   await page.goto(`${bench.address}/#/blowers`);
-  await expect.poll(async () => /[۰-۹]/.test(await page.locator('main').innerText())).toBe(true);
+  await expect.poll(async () => /[۰-۹]/.test(await page.locator('main').innerText()), SOON).toBe(true);
   expect(troubles).toEqual([]);
   await context.close();
 });

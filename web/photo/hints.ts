@@ -1,7 +1,7 @@
 import type { ChartHints } from '../api.ts';
 import { numberIn, readQuantity } from '../forms/quantity-text.ts';
 import type { Quantity } from '../../src/units/index.ts';
-import type { AxisQuantity, AxisWork, PhotoWork } from './photo-work.ts';
+import type { AxisId, AxisQuantity, AxisWork, PhotoWork } from './photo-work.ts';
 
 /** What the unit table calls the quantities of a chart. */
 export const UNIT_QUANTITY: Record<AxisQuantity, Quantity> = {
@@ -27,10 +27,19 @@ export function axisHint(axis: AxisWork): AxisHint | null {
   return { id: axis.id, quantity: axis.quantity, unit: axis.unit, scale: axis.scale, min, max };
 }
 
+/** A second scale that no tap uses yet may wait: what was read before stays on the photo. */
+const isNeeded = (axis: AxisWork, work: PhotoWork): boolean =>
+  axis.id !== 'y2' || work.seeds.some((seed) => seed.yAxis === axis.id);
+
+/** True when a tap on a curve of this axis can be followed. */
+export const readyForTap = (work: PhotoWork, yAxis: AxisId): boolean =>
+  !missingIn(work).some((what) => what !== 'seeds') &&
+  work.axes.some((axis) => axis.id === yAxis && axisHint(axis) !== null);
+
 export function missingIn(work: PhotoWork): Missing[] {
   const missing: Missing[] = [];
   if (!work.placed.every(Boolean)) missing.push('corners');
-  for (const axis of work.axes) if (axisHint(axis) === null) missing.push(axis.id);
+  for (const axis of work.axes) if (isNeeded(axis, work) && axisHint(axis) === null) missing.push(axis.id);
   if (work.seeds.length === 0) missing.push('seeds');
   return missing;
 }

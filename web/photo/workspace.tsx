@@ -9,7 +9,7 @@ import { editDoc, job, perform, type Note } from '../state/job.ts';
 import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { askReader, reader } from './chart-reading.ts';
-import { densityOf, hintsOf, missingIn, speedOf } from './hints.ts';
+import { densityOf, hintsOf, readyForTap, speedOf } from './hints.ts';
 import { PhotoStage } from './photo-stage.tsx';
 import type { AxisId, PhotoWork } from './photo-work.ts';
 import type { PhotoPoint } from './view.ts';
@@ -30,13 +30,12 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
   const asked = JSON.stringify(hints);
   useEffect(() => askReader(photoId, hints), [asked, photoId]);
   const { reading, problem, busy } = reader.value;
-  const missing = missingIn(work);
-  const ready = !missing.some((what) => what !== 'seeds');
+  const target = work.axes.some((axis) => axis.id === tapsGoTo.value) ? tapsGoTo.value : 'y1';
+  const ready = readyForTap(work, target);
 
   const onTap = (at: PhotoPoint): void => {
     early.value = !ready;
-    if (ready)
-      change('seed', tapCurve(at, work.axes.some((axis) => axis.id === tapsGoTo.value) ? tapsGoTo.value : 'y1'));
+    if (ready) change('seed', tapCurve(at, target));
   };
   const use = (): void => {
     if (!reading) return;

@@ -3,7 +3,7 @@ import { moveCorners } from '../../../web/edits/move-corners.ts';
 import { setAxis, withoutSecondAxis, withSecondAxis } from '../../../web/edits/set-axis.ts';
 import { removeTap, setTapSpeed, tapCurve } from '../../../web/edits/tap-curve.ts';
 import { withCorner, type CornerIndex } from '../../../web/photo/corners.ts';
-import { axisHint, densityOf, hintsOf, missingIn } from '../../../web/photo/hints.ts';
+import { axisHint, densityOf, hintsOf, missingIn, readyForTap } from '../../../web/photo/hints.ts';
 import { startWork, type PhotoWork } from '../../../web/photo/photo-work.ts';
 
 const photo = { photoId: 'p', width_px: 3000, height_px: 4000 };
@@ -72,6 +72,19 @@ describe('what a finger and a keyboard say about a chart', () => {
       't2',
       't3',
     ]);
+  });
+
+  it('what was read stays while a second scale is still being typed; a tap on its curve has to wait for it', () => {
+    let work = placed(startWork(photo));
+    work = setAxis('y1', { maxText: '2000' })(setAxis('x', { maxText: '3000' })(work));
+    expect(readyForTap(work, 'y1')).toBe(true);
+    work = withSecondAxis(tapCurve([1, 1], 'y1')(work));
+    expect(hintsOf(work)!.axes!.map((axis) => axis.id)).toEqual(['x', 'y1']);
+    expect([readyForTap(work, 'y1'), readyForTap(work, 'y2')]).toEqual([true, false]);
+    work = setAxis('y2', { maxText: '3' })(work);
+    expect(readyForTap(work, 'y2')).toBe(true);
+    work = setAxis('y2', { maxText: '' })(tapCurve([2, 2], 'y2')(work));
+    expect(missingIn(work)).toEqual(['y2']);
   });
 
   it('leaves speed and weight of air open where nothing is written', () => {
