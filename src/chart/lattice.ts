@@ -21,7 +21,7 @@ type Line = { readonly at: number; readonly strength: number };
 
 /**
  * Which round values the grid lines (or ticks) of one axis stand for.
- * Lines are drawn at even steps of 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6 or 8 × 10ⁿ, or at 1..9 × 10ⁿ on a log axis; where the
+ * Lines are drawn at even steps of 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 6.25, 7.5 or 8 × 10ⁿ, or at 1..9 × 10ⁿ on a log axis; where the
  * frame's sides are no round values, the steps still count from zero. A bent page shifts lines smoothly, and not at
  * the frame's sides. Coarse steps are tried first; what they show of the bend helps to tell finer ones apart.
  * @param lines places as fractions of the axis, with strengths
@@ -41,18 +41,31 @@ export function fitLattice(
   const strong = lines.map((l, index) => ({ ...l, index })).filter((l) => l.strength >= 0.6 * strongest);
   const all = lines.map((l, index) => ({ ...l, index }));
   let best: { lattice: Lattice; score: number; bend: Bend } | null = null;
-  for (const set of strong.length < all.length ? [strong, all] : [all])
+  let plain: Lattice | null = null;
+  for (const set of strong.length < all.length ? [strong, all] : [all]) {
+    if (set === all && best && best.lattice.anchored.length > 2) plain = best.lattice;
     for (const places of candidates)
       for (const start of best ? [[], best.bend] : [[]]) {
         const fit = match(set, places, start, all, free);
         if (!fit) continue;
         const { lattice, bend } = fit;
+        // finer lines must leave the strong ones at the values they were found to have
+        if (set === all && plain && contradicts(lattice, plain)) continue;
         const moved = Math.max(...lattice.anchored.map((a) => Math.abs(a.seen - a.truth)));
-        const score = lattice.explained * Math.min(1, lattice.filled * 1.15) - 0.0005 * places.length - 2 * moved;
+        const score =
+          lattice.explained * Math.min(1, lattice.filled * 1.15) -
+          0.0005 * places.length -
+          6 * moved -
+          50 * lattice.residual;
         if (!best || score > best.score + 0.02) best = { lattice, score, bend };
       }
+  }
   return best && best.lattice.explained > 0.5 ? best.lattice : null;
 }
+
+/** Whether two lattices give the same line different values. */
+const contradicts = (a: Lattice, b: Lattice): boolean =>
+  b.anchored.some(({ index, truth }) => a.anchored.some((o) => o.index === index && Math.abs(o.truth - truth) > 1e-6));
 
 /** Ends of an axis that are not held by a side of the frame. */
 export type FreeEnds = { readonly low: boolean; readonly high: boolean };
@@ -150,7 +163,7 @@ function fitBend(pairs: readonly Anchored[], bends: number, free: FreeEnds): Ben
   return l ? Array.from(solveUpper(l, order, solveLower(l, order, b))) : [];
 }
 
-const STEPS = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8];
+const STEPS = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 6.25, 7.5, 8];
 
 /** Places of even round steps, coarse to fine. */
 function linearLattices(axis: AxisScale, smallest: number): number[][] {
