@@ -1,5 +1,5 @@
 import type { RatedPointEvidence } from '../job/types.ts';
-import type { PowerObservation, PressureObservation } from '../fan/observation.ts';
+import { printedPower, type PowerObservation, type PressureObservation } from '../fan/observation.ts';
 import type { Warning } from '../issues/result.ts';
 import { RATED_POINT_SD } from '../fan/tolerance.ts';
 import { CHART_AIR_DENSITY, factorsTo, type RunState } from './run-state.ts';
@@ -49,13 +49,13 @@ export function ratedPoint(
     power:
       point.shaftPower_W == null
         ? null
-        : {
+        : printedPower({
             flow_m3_s: flow,
             shaftPower_W: point.shaftPower_W * factors.power,
             shared: [],
             own: [{ flow_m3_s: 0, value: RATED_POINT_SD.shaftPower }],
             path,
-          },
+          }),
     warnings,
   };
 }

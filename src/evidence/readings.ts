@@ -1,22 +1,13 @@
 import type { Air } from '../air/air.ts';
-import {
-  DRIVE_EFFICIENCY_ERROR,
-  type PowerObservation,
-  type PressureObservation,
-  type SharedErrorEffect,
-} from '../fan/observation.ts';
+import { DRIVE_EFFICIENCY_ERROR, type PowerObservation, type PressureObservation } from '../fan/observation.ts';
 import type { Warning } from '../issues/result.ts';
 import type { Blower, ReadingsEvidence, Supply } from '../job/types.ts';
-import {
-  motorAtSite,
-  shaftPowerFromAmps,
-  shaftPowerFromWatts,
-  type MotorAtSite,
-  type ShaftPowerReading,
-} from '../motor/index.ts';
+import { motorAtSite, type MotorAtSite } from '../motor/index.ts';
 import { reduceReadings, type Effect, type ReadingPoint } from '../readings/index.ts';
-import { driveChange, sameDrive } from './run-speed.ts';
+import { motorObservations, type RowState, type TestedMotor } from './motor-readings.ts';
+import { driveChange, sameDrive, speedRatioDoubt } from './run-speed.ts';
 import { factorsTo, type RunState, type StateFactors } from './run-state.ts';
+import { uncertainMotor } from './uncertain-motor.ts';
 
 /** What a set of readings needs to know of the blower it was taken on. */
 export type ReadingsSituation = {
@@ -30,9 +21,6 @@ export type ReadingsSituation = {
   ambient_C: number | null;
   path: string;
 };
-
-/** Below this share of its rating a motor's amps or watts tell nothing of the load. */
-const LEAST_LOAD = 0.03;
 
 /** Home-made readings as observations of the curve at run speed and in site air; amps or watts as observations of its power. */
 export function readingObservations(
@@ -52,27 +40,36 @@ export function readingObservations(
   const warnings = [...reduced.warnings];
   const speedOf = rowSpeeds(readings, situation, reduced.value.points, warnings);
   const tested = testedMotor(readings, situation);
+  const speedRatio = { error: `${path}/run-speed-over-test`, sd: speedRatioDoubt(readings, situation) };
   const pressures: PressureObservation[] = [];
   const powers: PowerObservation[] = [];
   for (const point of reduced.value.points) {
     const factors = factorsTo(situation.run, speedOf(point), point.airDensity_kg_m3);
-    pressures.push(pressureObservation(point, factors));
-    const power = powerObservation(point, factors, tested, path);
-    if (power) powers.push(power);
+    pressures.push(pressureObservation(point, factors, speedRatio));
+    if (tested) powers.push(...motorObservations(point, { factors, speedRatio, path }, tested));
   }
   return { pressures, powers, warnings };
 }
 
-function pressureObservation(point: ReadingPoint, factors: StateFactors): PressureObservation {
+function pressureObservation(
+  point: ReadingPoint,
+  factors: StateFactors,
+  ratio: RowState['speedRatio'],
+): PressureObservation {
   const brought = ({ flow_m3_s, pressure_Pa }: Effect) => ({
     flow_m3_s: flow_m3_s * factors.flow,
     value: pressure_Pa * factors.pressure,
   });
+  const flow_m3_s = point.flow_m3_s * factors.flow;
+  const pressure_Pa = point.pressure_Pa * factors.pressure;
   return {
     kind: point.pressureKind,
-    flow_m3_s: point.flow_m3_s * factors.flow,
-    pressure_Pa: point.pressure_Pa * factors.pressure,
-    shared: point.shared.map((e) => ({ ...brought(e), error: e.error })),
+    flow_m3_s,
+    pressure_Pa,
+    shared: [
+      ...point.shared.map((e) => ({ ...brought(e), error: e.error })),
+      { error: ratio.error, flow_m3_s: ratio.sd * flow_m3_s, value: 2 * ratio.sd * pressure_Pa },
+    ],
     own: point.own.map(brought),
     path: point.path,
   };
@@ -104,58 +101,27 @@ function rowSpeeds(
   return () => null;
 }
 
-type TestedMotor = { at: MotorAtSite; drive: { value: number; sd: number; error: string } };
-
 /** The motor and drive that turned the wheel in the test; null where another one did that nobody described. */
 function testedMotor(readings: ReadingsEvidence, situation: ReadingsSituation): TestedMotor | null {
   const { blower, supply, motor, path } = situation;
   const { testedWith } = readings;
   if (!sameDrive(readings) && testedWith?.motor == null) return null;
-  if (testedWith?.motor == null && testedWith?.drive == null)
-    return { at: motor, drive: { ...motor.drive, error: DRIVE_EFFICIENCY_ERROR } };
-  const at = motorAtSite({
-    motor: testedWith.motor ?? blower.motor,
-    drive: testedWith.drive ?? blower.drive,
-    supply,
-    altitude_m: situation.altitude_m,
-    ambient_C: situation.ambient_C,
-    path,
-  });
+  const drive = testedWith?.drive ?? blower.drive;
+  const driveError = testedWith?.drive == null ? DRIVE_EFFICIENCY_ERROR : `${path}/drive-efficiency`;
+  const at =
+    testedWith?.motor == null && testedWith?.drive == null
+      ? motor
+      : motorAtSite({
+          motor: testedWith.motor ?? blower.motor,
+          drive,
+          supply,
+          altitude_m: situation.altitude_m,
+          ambient_C: situation.ambient_C,
+          path,
+        });
+  const name = testedWith?.motor == null ? 'motor' : `${path}/motor`;
   return {
-    at,
-    drive: { ...at.drive, error: testedWith.drive == null ? DRIVE_EFFICIENCY_ERROR : `${path}/drive-efficiency` },
+    motor: uncertainMotor(at, name),
+    drive: { ...at.drive, error: driveError, direct: drive.kind === 'direct' },
   };
-}
-
-/** Watts before amps: watts tell the load, amps mostly the iron. */
-function powerObservation(
-  point: ReadingPoint,
-  factors: StateFactors,
-  tested: TestedMotor | null,
-  path: string,
-): PowerObservation | null {
-  if (tested === null) return null;
-  const { at, drive } = tested;
-  const reading = shaftPowerRead(point, at);
-  if (reading === null || reading.shaftPower_W < LEAST_LOAD * at.ratedPower_W) return null;
-  const share = (sd_W: number) => Math.min(1, sd_W / reading.shaftPower_W);
-  const error = (name: string, value: number): SharedErrorEffect => ({ error: name, flow_m3_s: 0, value });
-  return {
-    flow_m3_s: point.flow_m3_s * factors.flow,
-    shaftPower_W: reading.shaftPower_W * drive.value * factors.power,
-    shared: [
-      error(`${path}/motor`, share(reading.sharedSd_W)),
-      ...(drive.sd > 0 ? [error(drive.error, drive.sd / drive.value)] : []),
-    ],
-    own: [{ flow_m3_s: 0, value: share(reading.ownSd_W) }],
-    path: point.path,
-  };
-}
-
-function shaftPowerRead({ electrical }: ReadingPoint, at: MotorAtSite): ShaftPowerReading | null {
-  const { inputPower_W: watts, current_A: amps } = electrical;
-  const voltage_V = electrical.voltage_V?.value ?? null;
-  if (watts) return shaftPowerFromWatts({ at, voltage_V, inputPower_W: watts.value, relativeSd: watts.ownRelativeSd });
-  if (amps) return shaftPowerFromAmps({ at, voltage_V, current_A: amps.value, relativeSd: amps.ownRelativeSd });
-  return null;
 }

@@ -54,6 +54,28 @@ function measuredSpeed(blower: Blower, supply: Supply): number | null {
   return speeds.length === 0 ? null : speeds.reduce((sum, n) => sum + n, 0) / speeds.length;
 }
 
+/** Pulleys measured twice with a tape, once then and once now; relative standard deviation [-]. Practice value. */
+const PULLEY_CHANGE_SD = 0.007;
+/** A stated run speed against a speed measured in a test: two instruments. */
+const TWO_TACHOMETERS_SD = 0.003;
+
+/**
+ * How surely run speed over the speed of a test is known, relative [-]. Speeds that were measured differ among themselves as the
+ * motor slips under its load: by as much the speed at an operating point may differ from their mean.
+ */
+export function speedRatioDoubt(readings: ReadingsEvidence, { blower }: { blower: Blower }): number {
+  const told = readings.rows.flatMap((r) => (r.speed_rpm == null ? [] : [r.speed_rpm]));
+  const mean = told.reduce((sum, n) => sum + n, 0) / told.length;
+  const slipping =
+    told.length < 2 ? 0 : Math.sqrt(told.reduce((sum, n) => sum + (n / mean - 1) ** 2, 0) / (told.length - 1));
+  const changed = readings.testedWith?.drive != null || readings.testedWith?.motor != null;
+  return Math.hypot(
+    sameDrive(readings) && blower.motor.kind !== 'universal' ? slipping : 0,
+    changed ? PULLEY_CHANGE_SD : 0,
+    told.length > 0 && blower.runSpeed_rpm != null ? TWO_TACHOMETERS_SD : 0,
+  );
+}
+
 /**
  * Speed with today's motor and drive over the speed with those the evidence was taken with [-]; 1 where nothing changed.
  */

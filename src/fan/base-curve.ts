@@ -79,7 +79,7 @@ export function baseFromChart(
   };
 }
 
-/** Base curve of a family at a level of pressure and flow; the power scale is filled in by the caller. */
+/** Base curve of a family at a level of pressure and flow; how much power, the efficiency tells. */
 export function baseFromFamily(family: FamilyShape, pressure_Pa: number, flow_m3_s: number): BaseCurve {
   return {
     kind: 'static',

@@ -1,6 +1,7 @@
 import { choleskyFactor, solveLower, solveUpper } from '../numeric/cholesky.ts';
-import { CURVE_UNKNOWNS, type CurveAt, type CurveModel } from './model.ts';
+import type { CurveModel } from './model.ts';
 import type { PowerObservation, PressureObservation } from './observation.ts';
+import { comparison, type Comparison, type PseudoObservation } from './residuals.ts';
 
 /** Belief about the curve after the evidence: most likely deviates and the factor of their precision. */
 export type Posterior = {
@@ -13,23 +14,34 @@ export type Posterior = {
   iterations: number;
   /** half the squared distance at the mode, for comparing explanations */
   cost: number;
+  /** how each observation fits at the mode: pressures, then powers, in their order */
+  checks: ObservationCheck[];
 };
 
-/** Extra linear-in-curve knowledge: a residual in standard deviations, zero where satisfied. */
-export type PseudoObservation = (curve: CurveAt) => number;
+/** One observation against the curve that all of them give. */
+export type ObservationCheck = {
+  path: string;
+  kind: 'pressure' | 'power';
+  /** observation less curve: [Pa], or a share for powers */
+  misfit: number;
+  /** the same with this observation left out of the fit, in its standard deviations: beyond ±3 it does not belong to the others */
+  leftOut: number;
+};
 
-/** Even a perfect reading is not believed closer than this share of the top pressure: the model itself is not exact. */
-const MODEL_ERROR = 0.004;
-const MAX_ITERATIONS = 9;
+const MOST_ITERATIONS = 30;
+/** The standard deviations follow the slope of the curve for so many steps, then stand still, lest it all goes in circles. */
 const FREEZE_AFTER = 5;
+const SMALL_STEP = 1e-3;
+const LEAST_DAMPING = 1e-3;
+const MOST_DAMPING = 1e6;
 
 /**
- * Most likely curve and its doubt, by Gauss–Newton with step halving on the whitened unknowns.
+ * Most likely curve and its doubt, by damped Gauss–Newton on the whitened unknowns.
  * Errors of one observation enter through the curve's slope (effective variance); errors shared by several are unknowns
  * of their own, so they do not average away.
  * Sources: JCGM 100:2008 (GUM) 5.2 on correlated inputs; J. Orear, Am. J. Phys. 50 (1982) 912 (effective variance);
- * J. Nocedal & S. J. Wright, Numerical Optimization (2006) §10.3.
- * @param start deviates to start from
+ * D. W. Marquardt, J. SIAM 11 (1963) 431–441 (damping); leaving one out: C. E. Rasmussen & C. K. I. Williams (2006) 5.4.2.
+ * @param start deviates of the curve's own unknowns to start from
  */
 export function fitCurve(
   model: CurveModel,
@@ -38,66 +50,17 @@ export function fitCurve(
   pseudo: readonly PseudoObservation[],
   start: Float64Array,
 ): Posterior {
-  const sharedErrors = [...new Set([...pressures, ...powers].flatMap((o) => o.shared.map((s) => s.error)))].sort();
-  const n = CURVE_UNKNOWNS + sharedErrors.length;
-  const m = pressures.length + powers.length + pseudo.length;
-  const place = new Map(sharedErrors.map((name, i) => [name, CURVE_UNKNOWNS + i]));
+  const compare = comparison(model, pressures, powers, pseudo);
+  const { sharedErrors, unknowns: n, residuals: m } = compare;
   let z: Float64Array = new Float64Array(n);
-  z.set(start.subarray(0, CURVE_UNKNOWNS));
-
-  const residuals = (at: Float64Array, out: Float64Array) => {
-    const curve = model.curve(at);
-    let row = 0;
-    for (const o of pressures) {
-      let flow = o.flow_m3_s;
-      let pressure = o.pressure_Pa;
-      for (const s of o.shared) {
-        const e = at[place.get(s.error)!]!;
-        flow += e * s.flow_m3_s;
-        pressure += e * s.value;
-      }
-      flow = Math.max(flow, 0);
-      out[row++] = (o.kind === 'static' ? curve.static_Pa(flow) : curve.total_Pa(flow)) - pressure;
-    }
-    for (const o of powers) {
-      let flow = o.flow_m3_s;
-      let lnPower = Math.log(o.shaftPower_W);
-      for (const s of o.shared) {
-        const e = at[place.get(s.error)!]!;
-        flow += e * s.flow_m3_s;
-        lnPower += e * s.value;
-      }
-      out[row++] = Math.log(Math.max(curve.shaftPower_W(Math.max(flow, 0)), 1e-9)) - lnPower;
-    }
-    for (const p of pseudo) out[row++] = p(curve);
-    return out;
-  };
-
-  const deviations = (at: Float64Array, out: Float64Array) => {
-    const curve = model.curve(at);
-    const step = 1e-3 * model.base.flowScale_m3_s;
-    let row = 0;
-    for (const o of pressures) {
-      const pressureAt = o.kind === 'static' ? curve.static_Pa : curve.total_Pa;
-      const slope =
-        (pressureAt(o.flow_m3_s + step) - pressureAt(Math.max(o.flow_m3_s - step, 0))) /
-        (step + Math.min(step, o.flow_m3_s));
-      let variance = (MODEL_ERROR * model.base.pressureScale_Pa) ** 2;
-      for (const e of o.own) variance += (slope * e.flow_m3_s - e.value) ** 2;
-      out[row++] = Math.sqrt(variance);
-    }
-    for (const o of powers) {
-      let variance = MODEL_ERROR ** 2;
-      for (const e of o.own) variance += e.value ** 2;
-      out[row++] = Math.sqrt(variance);
-    }
-    for (let i = 0; i < pseudo.length; i++) out[row++] = 1;
-    return out;
-  };
+  z.set(start);
+  if (m === 0)
+    return { sharedErrors, mode: z, precision: identity(n), dimensions: n, iterations: 0, cost: 0, checks: [] };
 
   const sd = new Float64Array(m);
-  const r = new Float64Array(m);
-  const trial = new Float64Array(m);
+  let r = new Float64Array(m);
+  let trial = new Float64Array(m);
+  const jacobian = new Float64Array(m * n);
   const costOf = (at: Float64Array, res: Float64Array) => {
     let sum = 0;
     for (let i = 0; i < n; i++) sum += at[i]! ** 2;
@@ -105,45 +68,45 @@ export function fitCurve(
     return 0.5 * sum;
   };
 
-  let precision = identity(n);
+  compare.evaluate(z, r);
   let iterations = 0;
-  let cost = 0;
-  if (m > 0) {
-    const jacobian = new Float64Array(m * n);
-    for (; iterations < MAX_ITERATIONS; iterations++) {
-      if (iterations <= FREEZE_AFTER) deviations(z, sd);
-      residuals(z, r);
-      cost = costOf(z, r);
-      fillJacobian(jacobian, z, r, trial, residuals, n, m);
-      const normal = identity(n);
-      const step = new Float64Array(n);
-      for (let a = 0; a < n; a++) step[a] = -z[a]!;
-      for (let i = 0; i < m; i++) {
-        const w = 1 / (sd[i]! * sd[i]!);
-        for (let a = 0; a < n; a++) {
-          const ja = jacobian[i * n + a]!;
-          if (ja === 0) continue;
-          step[a]! -= w * ja * r[i]!;
-          for (let b = 0; b <= a; b++) normal[a * n + b]! += w * ja * jacobian[i * n + b]!;
+  let damping = 0;
+  for (; iterations < MOST_ITERATIONS; iterations++) {
+    if (iterations <= FREEZE_AFTER) compare.deviations(z, sd);
+    compare.slopes(z, r, jacobian);
+    const { normal, downhill } = normalEquations(jacobian, r, sd, z, n, m);
+    const before = costOf(z, r);
+    let taken: Float64Array | null = null;
+    while (taken === null && damping <= MOST_DAMPING) {
+      const step = solved(normal, downhill, damping, n);
+      if (step !== null) {
+        const next = z.map((v, a) => v + step[a]!);
+        compare.evaluate(next, trial);
+        if (costOf(next, trial) <= before) {
+          taken = step;
+          z = next;
+          [r, trial] = [trial, r];
+          damping = damping > LEAST_DAMPING ? damping / 10 : 0;
+          break;
         }
       }
-      const factor = choleskyFactor(normal, n);
-      if (factor === null) break;
-      precision = factor;
-      solveUpper(factor, n, solveLower(factor, n, step));
-      let length = 1;
-      let next = z;
-      for (; length > 1e-3; length /= 2) {
-        next = z.map((v, a) => v + length * step[a]!);
-        if (costOf(next, residuals(next, trial)) <= cost) break;
-      }
-      if (length <= 1e-3) break;
-      z = next;
-      if (Math.max(...step.map(Math.abs)) * length < 1e-4 && iterations > FREEZE_AFTER) break;
+      damping = Math.max(10 * damping, LEAST_DAMPING);
     }
-    cost = costOf(z, residuals(z, r));
+    if (taken === null) break;
+    if (iterations > FREEZE_AFTER && largest(taken) < SMALL_STEP) break;
   }
-  return { sharedErrors, mode: z, precision, dimensions: n, iterations, cost };
+  compare.slopes(z, r, jacobian);
+  const { normal } = normalEquations(jacobian, r, sd, z, n, m);
+  const precision = choleskyFactor(normal, n) ?? identity(n);
+  return {
+    sharedErrors,
+    mode: z,
+    precision,
+    dimensions: n,
+    iterations,
+    cost: costOf(z, r),
+    checks: checksOf(compare, { r, sd, jacobian, precision }),
+  };
 }
 
 /** One draw of the unknowns: mode + L⁻ᵀξ (Laplace approximation). */
@@ -160,24 +123,53 @@ export function drawUnknowns(
   return out;
 }
 
-function fillJacobian(
+/** Precision I + JᵀWJ and the downhill direction −(z + JᵀWr). */
+function normalEquations(
   jacobian: Float64Array,
-  z: Float64Array,
   r: Float64Array,
-  trial: Float64Array,
-  residuals: (z: Float64Array, out: Float64Array) => Float64Array,
+  sd: Float64Array,
+  z: Float64Array,
   n: number,
   m: number,
-) {
-  const step = 1e-4;
-  for (let a = 0; a < n; a++) {
-    const kept = z[a]!;
-    z[a] = kept + step;
-    residuals(z, trial);
-    z[a] = kept;
-    for (let i = 0; i < m; i++) jacobian[i * n + a] = (trial[i]! - r[i]!) / step;
+): { normal: Float64Array; downhill: Float64Array } {
+  const normal = identity(n);
+  const downhill = Float64Array.from(z, (v) => -v);
+  for (let i = 0; i < m; i++) {
+    const w = 1 / (sd[i]! * sd[i]!);
+    for (let a = 0; a < n; a++) {
+      const ja = jacobian[i * n + a]!;
+      if (ja === 0) continue;
+      downhill[a]! -= w * ja * r[i]!;
+      for (let b = 0; b <= a; b++) normal[a * n + b]! += w * ja * jacobian[i * n + b]!;
+    }
   }
+  return { normal, downhill };
 }
+
+function solved(normal: Float64Array, downhill: Float64Array, damping: number, n: number): Float64Array | null {
+  const damped = Float64Array.from(normal);
+  if (damping > 0) for (let a = 0; a < n; a++) damped[a * n + a]! *= 1 + damping;
+  const factor = choleskyFactor(damped, n);
+  if (factor === null) return null;
+  return solveUpper(factor, n, solveLower(factor, n, Float64Array.from(downhill)));
+}
+
+/** Misfit of each observation, and what it is without it: r/(s·√(1 − leverage)). */
+function checksOf(
+  compare: Comparison,
+  at: { r: Float64Array; sd: Float64Array; jacobian: Float64Array; precision: Float64Array },
+): ObservationCheck[] {
+  const n = compare.unknowns;
+  return compare.paths.map(({ path, kind }, i) => {
+    const row = at.jacobian.slice(i * n, (i + 1) * n);
+    solveLower(at.precision, n, row);
+    const leverage = row.reduce((s, v) => s + v * v, 0) / at.sd[i]! ** 2;
+    const leftOut = -at.r[i]! / (at.sd[i]! * Math.sqrt(Math.max(1 - leverage, 1e-6)));
+    return { path, kind, misfit: -at.r[i]!, leftOut };
+  });
+}
+
+const largest = (values: Float64Array): number => values.reduce((most, v) => Math.max(most, Math.abs(v)), 0);
 
 function identity(n: number): Float64Array {
   const out = new Float64Array(n * n);

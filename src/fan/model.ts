@@ -6,7 +6,7 @@ import type { BaseCurve } from './base-curve.ts';
  *
  *   pressure = p0·[B(x) + Σ s_k z_k sin kπx + ends],  x = Q / Qf
  *   p0 = p0_base·exp(…), Qf = Qf_base·exp(…): level of pressure and flow, with the speed's error in both
- *   power    = P0·Λ(x)·exp(level + tilt·(1−x)² + Σ d_k z_k sin kπx)
+ *   power    = P0·Λ(x)·exp(level + tilt·(1−x)² + Σ d_k z_k sin kπx), P0 as printed, or such that the best point has its efficiency
  *
  * The sine series is a squared-exponential process in reduced rank that vanishes at shut-off and free delivery, so the
  * two levels keep their meaning. Sources: A. Solin & S. Särkkä, Stat. Comput. 30 (2020) 419–446; C. E. Rasmussen &
@@ -22,6 +22,7 @@ export type ModelSpread = {
   shape: { sd: number; length: number };
   /** how much the shape is doubted beyond the printed ends, relative to the top pressure, growing with the square */
   beyond: number;
+  /** level of power, where it was never printed that of the best efficiency; tilt towards shut-off; waves */
   powerLevel: number;
   powerTilt: number;
   powerShape: number;
@@ -40,6 +41,8 @@ export const UNKNOWN = {
   powerTilt: 14,
   powerShape: 15,
 } as const;
+/** At its best point a wheel still makes this share of its top pressure: keeps powers above nothing in the wildest draws. */
+const LEAST_PRESSURE_SHARE = 0.05;
 const SHAPE_TERMS = 7;
 const POWER_TERMS = 4;
 export const CURVE_UNKNOWNS = UNKNOWN.powerShape + POWER_TERMS;
@@ -50,8 +53,8 @@ export type ModelInput = {
   /** outlet area [m2], null where nothing is known of it: static and total are then taken as equal */
   outletArea_m2: number | null;
   airDensity_kg_m3: number;
-  /** power follows the air power of the curve (its level is an efficiency), as long as no chart or meter gave it */
-  powerFollowsAir: boolean;
+  /** power comes from the air power at the best point and its efficiency [-], where no chart printed it; null: it is printed */
+  powerFromAir: { bestAt: number; efficiency: number } | null;
 };
 
 /** Values of the curve for one vector of deviates, ready to be asked at many flows. */
@@ -108,15 +111,15 @@ export function curveModel(input: ModelInput): CurveModel {
   const { low, high } = base.known;
   const beyondHigh = high > low && high < 1;
   const powerBends = spread.powerTilt > 0 || spread.powerShape > 0;
+  const fromAir = input.powerFromAir;
+  const shapeAtBest = fromAir === null ? 1 : base.power.value(fromAir.bestAt);
 
   const unpack = (z: Float64Array, into: Unpacked): Unpacked => {
     const speed = spread.speed * z[UNKNOWN.speed]!;
     const levelP = spread.pressureLevel * z[UNKNOWN.pressureLevel]! + 2 * speed;
     const levelQ = spread.flowLevel * z[UNKNOWN.flowLevel]! + speed;
-    const levelW = spread.powerLevel * z[UNKNOWN.powerLevel]! + (input.powerFollowsAir ? levelP + levelQ : 3 * speed);
     into.topPressure_Pa = base.pressureScale_Pa * Math.exp(levelP);
     into.flowScale_m3_s = base.flowScale_m3_s * Math.exp(levelQ);
-    into.power_W = base.powerScale_W * Math.exp(levelW);
     const area_m2 =
       input.outletArea_m2 === null
         ? Infinity
@@ -128,8 +131,20 @@ export function curveModel(input: ModelInput): CurveModel {
     into.lowEnd = spread.beyond * z[UNKNOWN.lowEnd]!;
     into.highEnd = spread.beyond * z[UNKNOWN.highEnd]!;
     into.tilt = spread.powerTilt * z[UNKNOWN.powerTilt]!;
+    const levelW = spread.powerLevel * z[UNKNOWN.powerLevel]!;
+    into.power_W =
+      fromAir === null ? base.powerScale_W * Math.exp(levelW + 3 * speed) : powerScale(into) * Math.exp(levelW);
     return into;
   };
+  /** shaft power for one unit of the power shape, from the air power at the best point [W] */
+  const powerScale = (c: Unpacked): number => {
+    const { bestAt, efficiency } = fromAir!;
+    const flow = bestAt * c.flowScale_m3_s;
+    const air_W = flow * Math.max(totalOf(c, flow), LEAST_PRESSURE_SHARE * c.topPressure_Pa);
+    return air_W / (efficiency * shapeAtBest * powerBend(c, bestAt));
+  };
+  const powerBend = (c: Unpacked, x: number): number =>
+    powerBends && x < 1 ? Math.exp(c.tilt * (1 - x) ** 2 + sineSeries(c.powerShape, x)) : 1;
 
   /** pressure of the base curve's own kind, static or total [Pa] */
   const native = (c: Unpacked, flow: number): number => {
@@ -145,10 +160,9 @@ export function curveModel(input: ModelInput): CurveModel {
     base.kind === 'static' ? native(c, flow) : native(c, flow) - c.outletFactor * flow * flow;
   const powerOf = (c: Unpacked, flow: number, total_Pa: number): number => {
     const x = Math.min(flow / c.flowScale_m3_s, 1.5);
-    const bent = powerBends && x < 1 ? Math.exp(c.tilt * (1 - x) ** 2 + sineSeries(c.powerShape, x)) : 1;
-    const power = c.power_W * Math.max(base.power.value(x), 0.02) * bent;
+    const power = c.power_W * Math.max(base.power.value(x), 0.02) * powerBend(c, x);
     // a wheel never gives the air more than it takes from the shaft; what a chart prints is left for the reader to doubt
-    return input.powerFollowsAir ? Math.max(power, flow * total_Pa) : power;
+    return fromAir === null ? power : Math.max(power, flow * total_Pa);
   };
 
   const scratch = emptyCurve();

@@ -17,14 +17,33 @@ export type PressureObservation = {
   path: string;
 };
 
-/** Shaft power of the wheel seen at a flow; `value` of the error effects is in ln(power). */
+/**
+ * Something that tells the wheel's shaft power at a flow: the power itself as printed, or watts, amps or speed of its motor.
+ * Compared in natural logarithms, so `value` of the error effects is a share of the reading.
+ */
 export type PowerObservation = {
   flow_m3_s: number;
+  /** shaft power of the wheel it points to [W], with everything unknown at its centre */
   shaftPower_W: number;
+  lnReading: number;
+  /** ln of the reading that a shaft power [W] would give, were the unknowns off by so many standard deviations each */
+  lnForeseen(shaftPower_W: number, unknowns: ArrayLike<number>): number;
+  /** names of those unknowns; of one name they are one and the same in all observations */
+  unknowns: readonly string[];
   shared: SharedErrorEffect[];
   own: ErrorEffect[];
   path: string;
 };
+
+/** A shaft power as printed, W. Relative errors in `shared` and `own`. */
+export const printedPower = (
+  given: Pick<PowerObservation, 'flow_m3_s' | 'shaftPower_W' | 'shared' | 'own' | 'path'>,
+): PowerObservation => ({
+  ...given,
+  lnReading: Math.log(given.shaftPower_W),
+  lnForeseen: Math.log,
+  unknowns: [],
+});
 
 /** Name of the error that the blower's own drive puts into every power read at its motor: it cancels when the load is worked out again. */
 export const DRIVE_EFFICIENCY_ERROR = 'drive-efficiency';

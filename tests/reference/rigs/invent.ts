@@ -33,6 +33,8 @@ export type Wishes = {
   family?: TrueFamily;
   rows?: readonly [least: number, most: number];
   electrical?: TestWish['electrical'];
+  /** true sizes of the instruments' errors; left out, somewhere around the program's own idea of them */
+  sizes?: ErrorSizes;
 };
 
 const METHOD_ODDS: readonly RigMethod[] = [
@@ -92,7 +94,7 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
   const running = runningWith(drive.ratio);
 
   const size = () => Math.exp(0.35 * random.normal());
-  const sizes: ErrorSizes = { flow: size(), manometer: size(), workshop: size(), electrical: size() };
+  const sizes: ErrorSizes = wishes.sizes ?? { flow: size(), manometer: size(), workshop: size(), electrical: size() };
   const method = random.pick(METHOD_ODDS);
   const electrical = wishes.electrical ?? random.pick(['amps', 'amps', 'watts', 'none'] as const);
   const mix = wishes.mix ?? 'readings';
