@@ -16,7 +16,10 @@ export const removeTap =
 
 export const setTapSpeed =
   (id: string, speedText: string) =>
-  (work: PhotoWork): PhotoWork => ({ ...work, seeds: work.seeds.map((seed) => (seed.id === id ? { ...seed, speedText } : seed)) });
+  (work: PhotoWork): PhotoWork => ({
+    ...work,
+    seeds: work.seeds.map((seed) => (seed.id === id ? { ...seed, speedText } : seed)),
+  });
 
 function freeId(work: PhotoWork): string {
   let n = work.seeds.length + 1;
