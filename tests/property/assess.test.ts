@@ -27,9 +27,9 @@ describe('any valid job', () => {
           answer.cases.forEach(holdsTogether);
           judged += answer.cases.length;
         }),
-        { numRuns: 150, seed: 11 },
+        { numRuns: 60, seed: 11, endOnFailure: true },
       );
-      expect(judged).toBeGreaterThan(400);
+      expect(judged).toBeGreaterThan(200);
     },
   );
 });

@@ -81,12 +81,15 @@ export type OraclePoint = { flow: number; total: number; static: number; power: 
 export class Oracle {
   readonly air: ReturnType<typeof airOf>;
   readonly sections: Json[];
-  constructor(
-    readonly job: Json,
-    readonly blower: Json,
-    readonly open: Set<string>,
-    readonly loaded: boolean,
-  ) {
+  readonly job: Json;
+  readonly blower: Json;
+  readonly open: Set<string>;
+  readonly loaded: boolean;
+  constructor(job: Json, blower: Json, open: Set<string>, loaded: boolean) {
+    this.job = job;
+    this.blower = blower;
+    this.open = open;
+    this.loaded = loaded;
     this.air = airOf(job.site);
     this.sections = job.ductwork.sections;
   }

@@ -22,9 +22,7 @@ it(
         const { cases, air } = assess(checked.value);
         const probe = new Oracle(raw, raw.blowers[0], new Set(), false);
         close('density', air.density_kg_m3, probe.air.rho, 1e-3);
-        const pickups = raw.ductwork.sections
-          .filter((s: { pickup?: unknown }) => s.pickup)
-          .map((s: { id: string }) => s.id);
+        const pickups = raw.ductwork.sections.filter((s) => 'pickup' in s).map((s) => s.id);
         for (const c of cases) {
           const open = new Set<string>(c.gatePlan === 'all together' ? pickups : [c.gatePlan.replace(' alone', '')]);
           const oracle = new Oracle(raw, raw.blowers[0], open, c.filterState === 'loaded');
@@ -58,7 +56,7 @@ it(
           });
           const flows = oracle.sectionFlows(least.flow);
           for (const s of c.sections) {
-            const section = raw.ductwork.sections.find((x: { id: string }) => x.id === s.id);
+            const section = raw.ductwork.sections.find((x) => x.id === s.id)!;
             // between laminar and turbulent no friction is agreed: flows there, and of what shares the junction, are known only roughly
             const tolerance = oracle.isBetweenLaws(section.into, flows) ? 0.05 : 0.005;
             close(`flow of ${s.id}`, s.flow_m3_s, flows.get(s.id)!, tolerance, 1e-6);

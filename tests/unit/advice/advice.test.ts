@@ -23,7 +23,7 @@ function answer(job: Job): Assessment {
 }
 
 describe('remedies', () => {
-  const inDoubt = shop(1.12);
+  const inDoubt = shop(1.05);
   const slow = shop(1, (job) => {
     for (const s of job.ductwork.sections)
       if (s.id.startsWith('main'))
@@ -63,7 +63,7 @@ describe('remedies', () => {
 
 describe('what to measure next', () => {
   it('is asked only while the verdict is unsure, the most telling first', () => {
-    const { measureNext, verdict } = answer(shop(1.12)).blowers[0]!;
+    const { measureNext, verdict } = answer(shop(1.05)).blowers[0]!;
     expect(verdict).toBe('unsure');
     expect(measureNext.length).toBeGreaterThan(1);
     const gains = measureNext.map((m) => m.expectedDoubtRemoved);
