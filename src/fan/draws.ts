@@ -1,3 +1,4 @@
+import { solveLower } from '../numeric/cholesky.ts';
 import { normalDeviates } from '../numeric/deviates.ts';
 import { drawUnknowns } from './fit.ts';
 import { tabulated } from '../numeric/interpolate.ts';
@@ -21,6 +22,8 @@ export type FanDraws = {
   /** per draw, the deviates of run speed and outlet area */
   speedDeviate: Float64Array;
   outletDeviate: Float64Array;
+  /** per draw, velocity pressure in the outlet at 1 m3/s less that of the best guess [Pa]: what a bare outlet loses more */
+  outletExcess: Float64Array;
 };
 
 const NET = 48;
@@ -37,7 +40,7 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
     ...estimate.model,
     base: { ...base, pressure: tabulated(base.pressure), power: tabulated(base.power) },
   });
-  const top = knots_m3_s[knots_m3_s.length - 1]!;
+  const top = Math.max(knots_m3_s[knots_m3_s.length - 1]!, likelyTop(estimate));
   const dimensions = posterior.dimensions + 1;
   const deviates = normalDeviates(count, dimensions, seed);
   const flows = Float64Array.from({ length: NET + 1 }, (_, i) => (i / NET) * top);
@@ -46,6 +49,9 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const driveDeviate = new Float64Array(count);
   const speedDeviate = new Float64Array(count);
   const outletDeviate = new Float64Array(count);
+  const outletExcess = new Float64Array(count);
+  const { outletArea_m2: area, airDensity_kg_m3: density } = estimate.model;
+  const outletFactor = area === null ? 0 : density / (2 * area * area);
   const z = new Float64Array(posterior.dimensions);
   const drive = posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR);
   for (let d = 0; d < count; d++) {
@@ -53,9 +59,27 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
     driveDeviate[d] = drive < 0 ? deviates[d * dimensions + dimensions - 1]! : z[CURVE_UNKNOWNS + drive]!;
     speedDeviate[d] = z[UNKNOWN.speed]!;
     outletDeviate[d] = z[UNKNOWN.outletArea]!;
+    outletExcess[d] = outletFactor * Math.expm1(-2 * model.spread.outletArea * z[UNKNOWN.outletArea]!);
     model.sample(z, flows, total, power, d * flows.length);
   }
-  return { count, flows_m3_s: flows, total_Pa: total, shaftPower_W: power, driveDeviate, speedDeviate, outletDeviate };
+  return {
+    count,
+    flows_m3_s: flows,
+    total_Pa: total,
+    shaftPower_W: power,
+    driveDeviate,
+    speedDeviate,
+    outletDeviate,
+    outletExcess,
+  };
+}
+
+/** Flow that free delivery reaches in all but a few draws [m3/s]: the net must hold the crossings of nearly all of them. */
+function likelyTop({ best, model, posterior }: FanEstimate): number {
+  const unit = new Float64Array(posterior.dimensions);
+  unit[UNKNOWN.flowLevel] = 1;
+  const sd = model.spread.flowLevel * Math.hypot(...solveLower(posterior.precision, posterior.dimensions, unit));
+  return 1.15 * best.flowScale_m3_s * Math.exp(2 * sd);
 }
 
 export type CurveBand = {

@@ -105,7 +105,7 @@ export function estimateFan(evidence: FanEvidence): FanEstimate | null {
         family.bestAt,
         chart && model.curve(new Float64Array(CURVE_UNKNOWNS)),
       );
-  const starts = chart ? [new Float64Array(CURVE_UNKNOWNS)] : scannedStarts(model, pressures);
+  const starts = chart ? [new Float64Array(CURVE_UNKNOWNS)] : scannedStarts(model, pressures, powers);
   const posterior = bestFit(starts, (start) => fitCurve(model, pressures, powers, hint, start));
   const best = model.curve(posterior.mode);
   return {

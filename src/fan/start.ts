@@ -1,5 +1,5 @@
 import { CURVE_UNKNOWNS, UNKNOWN, type CurveModel } from './model.ts';
-import type { PressureObservation } from './observation.ts';
+import type { PowerObservation, PressureObservation } from './observation.ts';
 
 /** How finely and how far the level of flow is scanned, in its standard deviations. */
 const REACH = 4;
@@ -12,9 +12,16 @@ const MOST_STARTS = 3;
  * Places to start the fit from, best first: levels of flow at which the base curve, its pressure scaled to the readings, comes
  * nearest to them. A dipped curve has several; without readings there is only the base curve itself.
  */
-export function scannedStarts(model: CurveModel, pressures: readonly PressureObservation[]): Float64Array[] {
-  const base = new Float64Array(CURVE_UNKNOWNS);
-  if (pressures.length === 0 || model.spread.flowLevel === 0) return [base];
+export function scannedStarts(
+  model: CurveModel,
+  pressures: readonly PressureObservation[],
+  powers: readonly PowerObservation[],
+): Float64Array[] {
+  const withPower = (z: Float64Array) => {
+    z[UNKNOWN.powerLevel] = startOfPower(model, powers, z);
+    return z;
+  };
+  if (pressures.length === 0 || model.spread.flowLevel === 0) return [withPower(new Float64Array(CURVE_UNKNOWNS))];
   const scan: { cost: number; z: Float64Array }[] = [];
   for (let zq = -REACH; zq <= REACH; zq += STEP) {
     const z = new Float64Array(CURVE_UNKNOWNS);
@@ -34,5 +41,16 @@ export function scannedStarts(model: CurveModel, pressures: readonly PressureObs
     .filter(({ cost }, i) => cost <= costAt(i - 1) && cost <= costAt(i + 1))
     .sort((a, b) => a.cost - b.cost)
     .slice(0, MOST_STARTS)
-    .map(({ z }) => z);
+    .map(({ z }) => withPower(z));
+}
+
+/** Level of power at which the curve meets the middle of what the motor's readings point to: near enough for meters that say little near idle. */
+function startOfPower(model: CurveModel, powers: readonly PowerObservation[], z: Float64Array): number {
+  if (powers.length === 0 || model.spread.powerLevel === 0) return 0;
+  const curve = model.curve(z);
+  const off = powers
+    .map((o) => Math.log(o.shaftPower_W / Math.max(curve.shaftPower_W(o.flow_m3_s), 1e-9)))
+    .sort((a, b) => a - b);
+  const middle = off[off.length >> 1]! / model.spread.powerLevel;
+  return Math.min(Math.max(middle, -REACH), REACH);
 }

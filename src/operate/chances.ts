@@ -13,6 +13,8 @@ export type SystemOnNet = {
   /** nominal flow of each section [m3/s] and its elasticity d ln(section flow) / d ln(fan flow) */
   sectionFlow_m3_s: Float64Array;
   elasticity: Float64Array;
+  /** nothing behind the blower: the velocity pressure in its outlet is lost, and part of `loss_Pa` with the best guess of its area */
+  bareOutlet: boolean;
 };
 
 /** A flow that must be reached: of one section, or of the whole blower where `section` is null. */
@@ -77,11 +79,18 @@ export function caseChances(
   const onNet = crossingOnNet(flows, nominal.bestTotal_Pa, 0, system.loss_Pa, 1).least;
   const correction = onNet > 0 && nominal.flow_m3_s > 0 ? nominal.flow_m3_s / onNet : 1;
   const lnFlow = new Float64Array(system.sections);
+  const met = new Float64Array(system.bareOutlet ? width : 0);
 
   for (let d = 0; d < count; d++) {
     const lnLoss = system.respond(d, lnFlow);
     if (withMargins) out.lnLoss[d] = lnLoss;
-    const at = crossingOnNet(flows, draws.total_Pa, d * width, system.loss_Pa, Math.exp(lnLoss));
+    // a bare outlet loses what its own area makes of the flow: the doubt about that area is in fan and ducts alike
+    if (system.bareOutlet)
+      for (let i = 0; i < width; i++)
+        met[i] = draws.total_Pa[d * width + i]! - draws.outletExcess[d]! * flows[i]! * flows[i]!;
+    const at = system.bareOutlet
+      ? crossingOnNet(flows, met, 0, system.loss_Pa, Math.exp(lnLoss))
+      : crossingOnNet(flows, draws.total_Pa, d * width, system.loss_Pa, Math.exp(lnLoss));
     const flow = at.least * correction;
     out.flow_m3_s[d] = flow;
     out.total_Pa[d] = onTheNet(flows, draws.total_Pa, d * width, flow);

@@ -91,6 +91,7 @@ export function judgeCase(
         sections: ductwork.sections.length,
         sectionFlow_m3_s: at.state.sectionFlow_m3_s,
         elasticity: response.flowPerFanFlow,
+        bareOutlet: (ductwork.discharge ?? []).length === 0,
       },
       { flow_m3_s: at.flow_m3_s, bestTotal_Pa: candidate.bestOnNet_Pa! },
       limits,

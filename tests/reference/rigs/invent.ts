@@ -264,7 +264,7 @@ function driven(family: TrueFamily, fan: TrueFan, air: TrueAir, random: Random):
   const wanted_rpm = (60 * random.uniform(low, high)) / (Math.PI * fan.diameter_m);
   const powerAt = (rpm: number) =>
     spinning(fan, rpm, air.density_kg_m3).shaftPower_W(0.8 * spinning(fan, rpm, 1.2).freeFlow_m3_s);
-  const margin = random.uniform(0.85, 1.7);
+  const margin = random.uniform(0.7, 1.3);
   if (family === 'through-flow-vacuum') {
     const motor = brushedMotor(margin * powerAt(wanted_rpm), wanted_rpm, random);
     return {

@@ -9,7 +9,7 @@ export type Random = {
 
 /** Source: C. Doty-Humphrey's small fast counting generator (sfc32); Box–Muller for the normal. */
 export function randomFrom(seed: number, index: number): Random {
-  let [a, b, c, d] = [seed | 0, (index * 0x9e3779b1) | 0, 0x5bd1e995, 1];
+  let [a, b, c, d] = [mixed(seed), mixed(index + 0x632be5ab), mixed(Math.imul(index, 0x9e3779b1) ^ seed), 1];
   const next = () => {
     const t = (((a + b) | 0) + d) | 0;
     d = (d + 1) | 0;
@@ -28,4 +28,12 @@ export function randomFrom(seed: number, index: number): Random {
     pick: (from) => from[Math.floor(next() * from.length)]!,
     integer: (low, high) => low + Math.floor(next() * (high - low + 1)),
   };
+}
+
+/** Spreads the bits of a small number. Source: finaliser of MurmurHash3. */
+function mixed(n: number): number {
+  let h = (n + 0x9e3779b9) | 0;
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return (h ^ (h >>> 16)) | 0;
 }

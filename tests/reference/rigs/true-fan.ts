@@ -50,7 +50,6 @@ type Wheel = {
   partLoad: Range;
   waste: Range;
   outletOverInlet: Range;
-  inletOverWheel: Range;
   /** spread of the level between wheels that look alike, in ln */
   spread: number;
 };
@@ -71,7 +70,6 @@ const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
     partLoad: [0.01, 0.06],
     waste: [1.08, 1.35],
     outletOverInlet: [0.7, 1.15],
-    inletOverWheel: [0.4, 0.6],
     spread: 0.12,
   },
   'radial-tip': {
@@ -89,7 +87,6 @@ const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
     partLoad: [0.015, 0.07],
     waste: [1.05, 1.25],
     outletOverInlet: [0.7, 1.2],
-    inletOverWheel: [0.45, 0.65],
     spread: 0.12,
   },
   'backward-inclined': {
@@ -107,7 +104,6 @@ const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
     partLoad: [0.03, 0.1],
     waste: [1.03, 1.18],
     outletOverInlet: [0.7, 1.2],
-    inletOverWheel: [0.5, 0.7],
     spread: 0.12,
   },
   'backward-curved': {
@@ -125,7 +121,6 @@ const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
     partLoad: [0.03, 0.1],
     waste: [1.02, 1.15],
     outletOverInlet: [0.7, 1.2],
-    inletOverWheel: [0.5, 0.7],
     spread: 0.12,
   },
   'forward-curved': {
@@ -142,8 +137,7 @@ const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
     disc: [0.02, 0.06],
     partLoad: [0.1, 0.4],
     waste: [1.1, 1.35],
-    outletOverInlet: [0.8, 1.4],
-    inletOverWheel: [0.75, 0.95],
+    outletOverInlet: [1.2, 1.8],
     spread: 0.12,
   },
   'through-flow-vacuum': {
@@ -161,22 +155,19 @@ const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
     partLoad: [0.002, 0.012],
     waste: [1.1, 1.4],
     outletOverInlet: [0.8, 1.3],
-    inletOverWheel: [0.25, 0.4],
     spread: 0.12,
   },
 };
 
 /** A wheel of this family, its scroll and its own faults. */
 export function trueFan(family: TrueFamily, random: Random): TrueFan {
-  return family === 'axial' ? axialFan(random) : centrifugalFan(family, random);
+  return withEfficiency(family === 'axial' ? axialFan(random) : centrifugalFan(family, random), random);
 }
 
 function centrifugalFan(family: Exclude<TrueFamily, 'axial'>, random: Random): TrueFan {
   const w = CENTRIFUGAL[family];
   const of = (range: Range) => random.uniform(range[0], range[1]);
   const diameter_m = of(w.diameter_m);
-  const inletDiameter_m = of(w.inletOverWheel) * diameter_m;
-  const outletArea_m2 = of(w.outletOverInlet) * (Math.PI / 4) * inletDiameter_m ** 2;
   const sigma = of(w.slip);
   const cot = 1 / Math.tan((of(w.bladeAngle_deg) * Math.PI) / 180);
   const narrow = of(w.narrow);
@@ -213,7 +204,8 @@ function centrifugalFan(family: Exclude<TrueFamily, 'axial'>, random: Random): T
   const lambda = (phi: number) =>
     waste *
     ((phi + leak) * Math.max(head(phi + leak), 0.1) + disc + partLoad * Math.max(0, 1 - phi / (1.6 * design)) ** 2);
-  const atOneSpeed = finished({ family, diameter_m, inletDiameter_m, outletArea_m2, psiTotal, lambda });
+  const openings = openingsFor(halfwayDown(psiTotal) * 1.3, diameter_m, w.outletOverInlet, random);
+  const atOneSpeed = finished({ family, diameter_m, ...openings, psiTotal, lambda });
   return family === 'through-flow-vacuum' ? spedUp(atOneSpeed, random) : atOneSpeed;
 }
 
@@ -227,6 +219,26 @@ function spedUp(fan: TrueFan, random: Random): TrueFan {
     psiTotal: (phi) => stages * speed(phi) ** 2 * fan.psiTotal(phi / speed(phi)),
     lambda: (phi) => stages * speed(phi) ** 3 * fan.lambda(phi / speed(phi)),
   });
+}
+
+/** Flow at which total pressure is half of what it is at shut-off. */
+function halfwayDown(psi: (phi: number) => number): number {
+  let phi = 0;
+  while (psi(phi) > 0.5 * psi(0) && phi < 4) phi += 0.002;
+  return phi;
+}
+
+/** Inlet and outlet as makers size them: at free delivery the air's speed there is 0.55–0.8 of the wheel's tip. */
+export function openingsFor(
+  phiFree: number,
+  diameter_m: number,
+  outletOverInlet: Range,
+  random: Random,
+): { inletDiameter_m: number; outletArea_m2: number } {
+  const speed = random.uniform(0.55, 0.8);
+  const inletDiameter_m = diameter_m * Math.min(Math.max(Math.sqrt(phiFree / speed), 0.25), 0.95);
+  const ratio = random.uniform(outletOverInlet[0], outletOverInlet[1]);
+  return { inletDiameter_m, outletArea_m2: ratio * (Math.PI / 4) * inletDiameter_m ** 2 };
 }
 
 /** A propeller: blades grip the air above the stall flow and centrifuge it below. */
@@ -262,6 +274,29 @@ function axialFan(random: Random): TrueFan {
     psiTotal,
     lambda,
   });
+}
+
+/** Total efficiency at the best point of wheels found second-hand: from the handbooks' range for new ones down to a sixth below it. */
+const EFFICIENCY: Record<TrueFamily, Range> = {
+  radial: [0.43, 0.65],
+  'radial-tip': [0.55, 0.75],
+  'backward-inclined': [0.63, 0.84],
+  'backward-curved': [0.65, 0.85],
+  'forward-curved': [0.46, 0.71],
+  axial: [0.52, 0.8],
+  'through-flow-vacuum': [0.3, 0.55],
+};
+
+/** The same wheel with its power set so that its best efficiency is one that wheels of its family have. */
+export function withEfficiency(fan: TrueFan, random: Random): TrueFan {
+  const best = Math.max(
+    ...Array.from({ length: 60 }, (_, i) => ((i + 1) / 60) * fan.phiFree).map(
+      (phi) => (phi * fan.psiTotal(phi)) / fan.lambda(phi),
+    ),
+  );
+  const [low, high] = EFFICIENCY[fan.family];
+  const factor = best / random.uniform(low, high);
+  return { ...fan, lambda: (phi) => factor * fan.lambda(phi) };
 }
 
 /** A fan with its static curve and free delivery worked out. */
