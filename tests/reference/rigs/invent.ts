@@ -37,6 +37,9 @@ export type Wishes = {
   sizes?: ErrorSizes;
 };
 
+/** Share of wheels that look like a handbook's drawing; the rest follow Euler's equation. */
+export const DRAWN_SHARE = 0.35;
+
 const METHOD_ODDS: readonly RigMethod[] = [
   'orifice-cap',
   'orifice-cap',
@@ -61,7 +64,7 @@ const TIP_SPEED_m_s: Record<TrueFamily, readonly [number, number]> = {
 
 export function invent(random: Random, wishes: Wishes = {}): Invented {
   const family = wishes.family ?? random.pick(TRUE_FAMILIES);
-  const fan = canBeDrawn(family) && random.chance(0.35) ? drawnFan(family, random) : trueFan(family, random);
+  const fan = canBeDrawn(family) && random.chance(DRAWN_SHARE) ? drawnFan(family, random) : trueFan(family, random);
   const site = {
     altitude_m: random.chance(0.5) ? 1850 : Math.round(random.uniform(0, 2400)),
     airTemperature_C: Math.round(random.uniform(12, 36)),

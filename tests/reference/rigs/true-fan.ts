@@ -135,7 +135,7 @@ const CENTRIFUGAL: Record<Exclude<TrueFamily, 'axial'>, Wheel> = {
     lift: [0.0, 0.45],
     stallDepth: [0, 0.3],
     disc: [0.02, 0.06],
-    partLoad: [0.1, 0.4],
+    partLoad: [0.5, 1.6],
     waste: [1.1, 1.35],
     outletOverInlet: [1.2, 1.8],
     spread: 0.12,

@@ -54,7 +54,9 @@ export function trueMotor(wanted_W: number, speed_rpm: number, random: Random): 
   const idle = clamp((phases === 3 ? 0.75 : 0.88) + 0.08 * random.normal(), 0.4, 0.98);
   const trueSlip = slip * Math.exp(0.2 * random.normal());
   const frequency = 1 + 0.003 * random.normal();
-  const plateAmps = 1 + 0.02 * random.normal();
+  // some plates give the amps of this very motor, some those that follow from the maker's round figures
+  const ownAmps = random.chance(0.5) ? (eta * cosPhi) / (efficiency * powerFactor) : 1;
+  const plateAmps = ownAmps * (1 + 0.02 * random.normal());
   const voltage_V = voltage * (1 + 0.04 * random.normal());
   const losses = rated * (1 / eta - 1);
   const reactive = (rated / eta) * Math.tan(Math.acos(cosPhi));
