@@ -50,8 +50,7 @@ export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): D
       ];
     return [];
   }
-  const clear = grid.lines.filter((l) => l.seen > 0.8 && l.strength > 8).length;
-  if (clear >= 3)
+  if (isEven(grid.lines.filter((l) => l.seen > 0.7).map((l) => l.place)))
     return [
       doubt(
         'grid-off-scale',
@@ -70,6 +69,13 @@ export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): D
       false,
     ),
   ];
+}
+
+/** Three or more places at even distances: a printed grid. */
+function isEven(places: readonly number[]): boolean {
+  if (places.length < 3) return false;
+  const steps = places.slice(1).map((p, i) => p - places[i]!);
+  return Math.max(...steps) < 1.12 * Math.min(...steps);
 }
 
 /** Stretches that were bridged, other ways the curve could go, markers that scatter. */
@@ -189,3 +195,13 @@ export const noLine = (i: number): Doubt =>
   doubt('no-line-under-tap', pointer('seeds', i, 'point_px'), NO_LINE, 0.5, true);
 
 export const NO_LINE = 'No line was found under this tap.';
+
+/** A curve that begins far later than the others of its family. @param flow where it begins, in the axis's unit */
+export const beginsLate = (seed: number, flow: number, axis: AxisScale & { unit: string }): Doubt =>
+  doubt(
+    'curve-begins-late',
+    pointer('seeds', seed),
+    `This curve begins at ${said(flow, axis)} ${axis.unit}, the others much earlier: please look whether its first part is missing.`,
+    0.7,
+    true,
+  );

@@ -15,6 +15,8 @@ export type FrameSide = {
   readonly kind: 'line' | 'edge' | 'comb' | 'open';
   /** distance across the strip at a distance along it, pixels; null where the side is open */
   readonly course: SmoothLine | null;
+  /** a line much fainter than the other sides': it may be a grid line near an open side */
+  readonly isFaint?: boolean;
 };
 
 export const SIDE_NAMES = ['bottom', 'right', 'top', 'left'] as const;
@@ -99,7 +101,9 @@ function sidesOf(photo: Photo, bands: Record<SideName, SideBand>, { lines, polar
     const edge = isSure(line) ? null : findSideEdge(photo, bands[name], FINGER_REACH_PX);
     if (edge && inReach(edge.line, axis.length_px) && !(line && line.contrast > 2 * edge.contrast))
       sides[name] = { axis, kind: 'edge', course: edge.line };
-    else sides[name] = line ? { axis, kind: 'line', course: line.line } : { axis, kind: 'open', course: null };
+    else if (line)
+      sides[name] = { axis, kind: 'line', course: line.line, isFaint: line.contrast < FAINT_SHARE * strongest };
+    else sides[name] = { axis, kind: 'open', course: null };
   }
   const isPanel = SIDE_NAMES.filter((name) => sides[name].kind === 'edge').length > 1;
   for (const name of SIDE_NAMES) {
@@ -113,3 +117,5 @@ function sidesOf(photo: Photo, bands: Record<SideName, SideBand>, { lines, polar
   // a panel's grid is often lighter than the panel; what is drawn on it is not
   return { sides, polarity: isPanel ? 'dark' : polarity };
 }
+
+const FAINT_SHARE = 0.4;

@@ -21,7 +21,7 @@ export function followStroke(
   const angle = forward === 1 ? start.angle : start.angle + Math.PI;
   const seed = { x: start.x, y: start.y, angle, quality: 1, parent: null, depth: 0 } as StrokeStep;
   let beam: Guess[] = [
-    { ...seed, parent: null, score: 0, gap: 0, run: 0, level: options.usual, best: seed, bestScore: 0 },
+    { ...seed, parent: null, score: 0, gap: 0, run: 0, breaks: 0, level: options.usual, best: seed, bestScore: 0 },
   ];
   let winner = beam[0]!;
   const given: Guess[] = [];

@@ -29,10 +29,12 @@ function lay(sheet: Sheet, line: GridLine, direction: LineDirection, data: Uint8
   for (let a = start(0); a < start(stretches); a++) places[a] = Math.round(acrossAt(line, a));
   for (let d = -HALF; d <= HALF; d++) {
     const usual = Array.from({ length: stretches }, (_, k) => usualInk(k, d));
-    // a curve running along the line for a whole stretch must not pass for the line: no stretch far above the rest
-    const ceiling = 1.3 * middleOf(usual) + 4;
+    // a curve running along the line for a whole stretch must not pass for the line, nor a label that covers a stretch
+    // hide that bits of the line are left in it: no stretch far above the rest, and none far below
+    const middle = middleOf(usual);
+    const ceiling = 1.3 * middle + 4;
     for (let k = 0; k < stretches; k++) {
-      const ink = Math.min(ceiling, usual[k]!);
+      const ink = Math.max(0.8 * middle, Math.min(ceiling, usual[k]!));
       if (ink < 4) continue;
       for (let a = start(k); a < start(k + 1); a++) {
         const i = a * stride + (places[a]! + d) * step;

@@ -18,9 +18,16 @@ export function homographyOf(from: readonly Xy[], to: readonly Xy[]): Homography
     const [u, v] = to[i]!;
     rows.push([x, y, 1, 0, 0, 0, -u * x, -u * y, u], [0, 0, 0, x, y, 1, -v * x, -v * y, v]);
   }
-  const h = eliminate(rows);
-  return h && Float64Array.from([...h, 1]);
+  const solved = eliminate(rows);
+  if (!solved) return null;
+  const h = Float64Array.from([...solved, 1]);
+  return Math.abs(determinant(h)) > 1e-9 * h.reduce((s, v) => s + v * v, 0) ? h : null;
 }
+
+const determinant = (h: Homography): number =>
+  h[0]! * (h[4]! * h[8]! - h[5]! * h[7]!) -
+  h[1]! * (h[3]! * h[8]! - h[5]! * h[6]!) +
+  h[2]! * (h[3]! * h[7]! - h[4]! * h[6]!);
 
 /** Gauss elimination with row exchange on an n × (n+1) table; null where it has no single solution. */
 function eliminate(rows: number[][]): number[] | null {

@@ -60,8 +60,12 @@ export function fitLattice(
         if (!best || score > best.score + 0.02) best = { lattice, score, bend };
       }
   }
-  return best && best.lattice.explained > 0.5 ? best.lattice : null;
+  return best && isBelievable(best.lattice) ? best.lattice : null;
 }
+
+/** Places that fit by chance leave gaps and scatter; round values hardly do, whatever the page's bend. */
+const isBelievable = ({ explained, filled, residual }: Lattice): boolean =>
+  explained > 0.5 && explained * Math.min(1, filled) > 0.5 && residual < 0.002;
 
 /** Whether two lattices give the same line different values. */
 const contradicts = (a: Lattice, b: Lattice): boolean =>
@@ -102,7 +106,7 @@ function match(
   for (let round = 0; round < 5; round++) {
     const reach =
       round === 0 && !start.length
-        ? Math.min(0.33 * spacing, free.low || free.high ? 0.038 : 0.03)
+        ? Math.min(0.33 * spacing, free.low || free.high ? 0.05 : 0.03)
         : Math.max(tolerance, (0.3 - 0.05 * round) * Math.min(spacing, 0.04));
     pairs = nearest(set, places, bend, reach, free);
     if (!pairs.length) return null;
@@ -209,7 +213,7 @@ function logLattices(axis: AxisScale, smallest: number): number[][] {
 }
 
 function smallestGap(places: readonly number[]): number {
-  let gap = places[0] === undefined ? 1 : Math.max(places[0], 1 - places.at(-1)!, 0.1);
+  let gap = places[0] === undefined ? 1 : Math.max(places[0], 1 - places.at(-1)!, 0.2);
   for (let i = 1; i < places.length; i++) gap = Math.min(gap, places[i]! - places[i - 1]!);
   return gap;
 }

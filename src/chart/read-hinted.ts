@@ -1,8 +1,19 @@
 import { fail, ok, pointer, type Result } from '../issues/result.ts';
 import { keepApart } from './apart.ts';
-import { checkAxes, checkCorners, checkSeeds } from './check-hints.ts';
+import { fromBase } from '../units/index.ts';
+import { checkAxes, checkCorners, checkSeeds, unitOf } from './check-hints.ts';
 import { curvePoints } from './curve-points.ts';
-import { curveDoubts, frameDoubts, noLine, NO_LINE, runTogether, scaleDoubts, type Doubt } from './doubts.ts';
+import {
+  beginsLate,
+  curveDoubts,
+  frameDoubts,
+  noLine,
+  NO_LINE,
+  runTogether,
+  scaleDoubts,
+  type Doubt,
+} from './doubts.ts';
+import { oddBeginnings } from './family.ts';
 import type { AxisHint, ChartHints, SeedHint } from './hints.ts';
 import type { Photo } from './raster.ts';
 import type { ChartReading, CurveReading } from './reading.ts';
@@ -95,6 +106,9 @@ export function readTaps(photo: Photo, chart: StraightenedChart, hints: FullHint
       seeds.map((_, i) => ({ code: 'contradiction', path: pointer('seeds', i, 'point_px'), message: NO_LINE })),
     );
 
+  const flowUnit = unitOf(used.flow)!;
+  for (const { curve, flow } of oddBeginnings(curves))
+    doubts.push(beginsLate(Number(curves[curve]!.id.slice(1)) - 1, fromBase(flow, flowUnit), used.flow));
   const overall = product(doubts);
   return ok({
     frameCorners_px: used.frame.corners.map(([x, y]) => [x, y]),

@@ -21,9 +21,17 @@ const ANGLES = 36;
 /**
  * The most line-like piece of ink near a tap.
  * @param reach how far the finger may have missed, sheet pixels; 0 takes the line through the very point
+ * @param halfLength how far the line is looked at both ways; more of it sees past a marker on the line
  * @returns null where there is no ink within reach
  */
-export function strokeNear(sheet: Sheet, grid: GridInk, x: number, y: number, reach: number): SeedStroke | null {
+export function strokeNear(
+  sheet: Sheet,
+  grid: GridInk,
+  x: number,
+  y: number,
+  reach: number,
+  halfLength: number = HALF_LENGTH,
+): SeedStroke | null {
   let best = { score: 0, offset: 0, angle: 0 };
   const radius = Math.ceil(reach);
   for (let k = 0; k < ANGLES; k++) {
@@ -31,7 +39,8 @@ export function strokeNear(sheet: Sheet, grid: GridInk, x: number, y: number, re
     const c = Math.cos(angle);
     const s = Math.sin(angle);
     for (let o = -radius; o <= radius; o++) {
-      const score = lineScore(sheet, grid, x - s * o, y + c * o, c, s) - 0.9 * Math.max(0, Math.abs(o) - 1.5);
+      const score =
+        lineScore(sheet, grid, x - s * o, y + c * o, c, s, halfLength) - 0.9 * Math.max(0, Math.abs(o) - 1.5);
       if (score > best.score) best = { score, offset: o, angle };
     }
   }
@@ -44,9 +53,8 @@ export function strokeNear(sheet: Sheet, grid: GridInk, x: number, y: number, re
   const profile: number[] = [];
   for (let o = -9; o <= 9; o++) {
     let sum = 0;
-    for (let t = -HALF_LENGTH; t <= HALF_LENGTH; t++)
-      sum += netInk(sheet, grid, px + c * t - s * o, py + s * t + c * o);
-    profile.push(sum / (2 * HALF_LENGTH + 1));
+    for (let t = -halfLength; t <= halfLength; t++) sum += netInk(sheet, grid, px + c * t - s * o, py + s * t + c * o);
+    profile.push(sum / (2 * halfLength + 1));
   }
   let top = 9;
   for (let i = 7; i <= 11; i++) if (profile[i]! > profile[top]!) top = i;
@@ -71,16 +79,24 @@ export function strokeNear(sheet: Sheet, grid: GridInk, x: number, y: number, re
     x: px - s * shift,
     y: py + c * shift,
     angle: best.angle,
-    colour: colourAlong(sheet, px - s * shift, py + c * shift, c, s),
+    colour: colourAlong(sheet, px - s * shift, py + c * shift, c, s, halfLength),
     width: Math.min(9, Math.max(1.2, width)),
     contrast: best.score,
   };
 }
 
 /** Ink along a short line, less what lies beside it; breaks in the line cost little, so that dashes count. */
-function lineScore(sheet: Sheet, grid: GridInk, x: number, y: number, c: number, s: number): number {
+function lineScore(
+  sheet: Sheet,
+  grid: GridInk,
+  x: number,
+  y: number,
+  c: number,
+  s: number,
+  halfLength: number,
+): number {
   let sum = 0;
-  for (let t = -HALF_LENGTH; t <= HALF_LENGTH; t += 1.5) {
+  for (let t = -halfLength; t <= halfLength; t += 1.5) {
     const lx = x + c * t;
     const ly = y + s * t;
     const middle = netInk(sheet, grid, lx, ly);
@@ -88,7 +104,7 @@ function lineScore(sheet: Sheet, grid: GridInk, x: number, y: number, c: number,
     const b = Math.max(netInk(sheet, grid, lx + s * 5, ly - c * 5), netInk(sheet, grid, lx + s * 6.5, ly - c * 6.5));
     sum += middle - 0.5 * (a + b);
   }
-  return sum / (Math.floor((2 * HALF_LENGTH) / 1.5) + 1);
+  return sum / (Math.floor((2 * halfLength) / 1.5) + 1);
 }
 
 export function netInk({ width, height, darkness }: Sheet, grid: GridInk, x: number, y: number): number {
@@ -101,9 +117,9 @@ export function netInk({ width, height, darkness }: Sheet, grid: GridInk, x: num
 }
 
 /** Mean ink of the darker two thirds of the stroke's middle line: gaps between dashes and crossings drop out. */
-function colourAlong(sheet: Sheet, x: number, y: number, c: number, s: number): InkColour {
+function colourAlong(sheet: Sheet, x: number, y: number, c: number, s: number, halfLength: number): InkColour {
   const inks: [number, number, number, number][] = [];
-  for (let t = -HALF_LENGTH; t <= HALF_LENGTH; t++) {
+  for (let t = -halfLength; t <= halfLength; t++) {
     const ix = Math.round(x + c * t);
     const iy = Math.round(y + s * t);
     if (ix < 0 || iy < 0 || ix >= sheet.width || iy >= sheet.height) continue;

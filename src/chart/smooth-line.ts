@@ -23,15 +23,17 @@ type Options = {
   reach?: number;
 };
 
-const ROUNDS = 7;
+const ROUNDS = 8;
+/** Rounds of least absolute errors before outliers are put aside. */
+const FIRST_BELIEF = 4;
 /** Rounds in which the stiffness is chosen anew: at first, and when the outliers are known. */
-const CHOOSING = new Set([0, 3]);
+const CHOOSING = new Set([0, 5]);
 
 /**
  * Robust penalised B-spline through samples (t, y), each with a weight.
  * The penalty is on second differences, so a stretch without samples is bridged and continued straight.
  * @returns null where there are too few samples to say anything (fewer than four with weight)
- * Source: P. H. C. Eilers & B. D. Marx, Statistical Science 11 (1996) 89–121; robust weights: Tukey's biweight.
+ * Source: P. H. C. Eilers & B. D. Marx, Statistical Science 11 (1996) 89–121; robust weights: least absolute errors, then Tukey's biweight.
  */
 export function fitSmoothLine(
   t: ArrayLike<number>,
@@ -60,11 +62,17 @@ export function fitSmoothLine(
     if (!best) return null;
     fitted = best.fitted;
     chosen = [best.lambda];
-    // the believed width shrinks to what the residuals show, never below the reach asked for at the end
     const residuals = samples.y.map((v, k) => Math.abs(v - dot(fitted, basis[k]!)));
     const spread = 1.4826 * weightedMedian(residuals, samples.weight);
-    const width = Math.max(4.7 * spread, reach * (round < 3 ? 4 - round : 1));
-    residuals.forEach((r, k) => (samples.robust[k] = r < width ? (1 - (r / width) ** 2) ** 2 : 0));
+    if (round < FIRST_BELIEF) {
+      // at first every sample has its say, the nearer the more: many samples off to one side must not drag the line
+      const least = Math.max(0.2 * spread, 0.05 * reach);
+      residuals.forEach((r, k) => (samples.robust[k] = least / Math.max(least, r)));
+    } else {
+      // then what lies beyond the believed width counts for nothing
+      const width = Math.max(4.7 * spread, reach);
+      residuals.forEach((r, k) => (samples.robust[k] = r < width ? (1 - (r / width) ** 2) ** 2 : 0));
+    }
   }
 
   const evaluate = (at: number, derivative: 0 | 1) => {

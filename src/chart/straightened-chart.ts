@@ -1,4 +1,5 @@
 import { cornersFromGrid } from './corners-from-grid.ts';
+import type { FrameSide } from './find-sides.ts';
 import { frameMapOf, type FrameMap } from './frame-map.ts';
 import { exactFrame, hasOpenSide, snapFrame, withCorners, type SnappedFrame } from './frame-snap.ts';
 import { gridInkOf } from './grid-ink.ts';
@@ -66,13 +67,15 @@ function layFlat(
   const shown = polarity ?? frame.polarity;
   const sheet = straighten(photo, map, shown);
   const { left, right, bottom, top } = frame.sides;
-  const open = (low: typeof left, high: typeof left): FreeEnds => ({ low: !low.course, high: !high.course });
+  const open = (low: typeof left, high: typeof left): FreeEnds => ({ low: isFree(low), high: isFree(high) });
   const flowGrid = readScaleGrid(sheet, 'upright', flow, open(left, right));
   const valueGrids = new Map(values.map((axis) => [axis.id, readScaleGrid(sheet, 'level', axis, open(bottom, top))]));
   const levels = valueGrids.get(values[0]!.id)!;
   const table = tracingTable(sheet, gridInkOf(sheet, flowGrid.lines, levels.lines));
   return { frame, map, sheet, polarity: shown, flow, flowGrid, valueGrids, table };
 }
+
+const isFree = ({ course, isFaint }: FrameSide): boolean => !course || Boolean(isFaint);
 
 /** Fractions of the flow axis and another at a place on the sheet, the page's bend taken out by the grid. */
 export function trueFractions(

@@ -1,3 +1,4 @@
+import { bridgeGaps } from './bridge.ts';
 import { likeAt, type Likeness } from './likeness.ts';
 import { fitSmoothLine } from './smooth-line.ts';
 
@@ -49,6 +50,11 @@ export function centreOfStroke(like: Likeness, steps: readonly RoughStep[], widt
     y[i] = base.y[i]! + base.cos[i]! * shift;
     seen[i] = fit && Math.abs(offset[i]! - shift) < 2 ? weight[i]! : 0;
   }
+  bridgeGaps(
+    x,
+    y,
+    Uint8Array.from(base.held, (h) => (h > 0 ? 0 : 1)),
+  );
   return { x, y, seen };
 }
 

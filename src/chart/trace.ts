@@ -34,6 +34,9 @@ export function traceCurve(
 ): TracedCurve | null {
   const line = traceLine(table, x, y, reach, others);
   if (line && isLong(table, line)) return line;
+  // a tap on a marker: the line through it shows further out
+  const through = traceLine(table, x, y, reach, others, PAST_MARKER_PX);
+  if (through && isLong(table, through)) return through;
   const markers = traceMarkers(table.sheet, table.grid, x, y, reach, table.frameHalf);
   if (markers && (!line || markers.trace.x.length > line.trace.x.length)) {
     return {
@@ -48,6 +51,8 @@ export function traceCurve(
   }
   return line;
 }
+
+const PAST_MARKER_PX = 34;
 
 const isLong = ({ sheet }: TracingTable, { trace }: TracedCurve): boolean => {
   const seen = trace.seen.reduce((s, v) => s + (v > 0.3 ? 1 : 0), 0) / trace.seen.length;

@@ -32,6 +32,8 @@ export type Guess = StrokeStep & {
   /** length without, and with, a stroke in sight up to here, sheet pixels */
   readonly gap: number;
   readonly run: number;
+  /** how often bare paper interrupted the stroke so far */
+  readonly breaks: number;
   /** what the stroke has been giving lately: print fades, and glare and worn plates fade it more */
   readonly level: number;
   readonly best: StrokeStep;
@@ -95,8 +97,18 @@ function* onward(
     const worth = ownPrint(style, from, peak.ridge) ? quality - SEEN_WORTH : -FOREIGN_COST;
     yield finish(step, from, from.score + STEP * worth - cost, 0, within(level, options.usual));
   }
-  const score = from.score - STEP * (gapCost(style, from, look) + (options.taken?.(x, y) ?? 0));
-  yield finish({ x, y, angle, quality: 0, parent: from, depth }, from, score, from.gap + STEP, from.level);
+  const isBare = from.gap === 0 && look.hidden <= 0.5 && look.inked <= 0.12 && style.longestGap === 0;
+  // a solid line is interrupted now and then; one that keeps breaking up is another, dashed one
+  const again = isBare ? Math.min(MOST_BREAK_COST, BREAK_COST * from.breaks) : 0;
+  const score = from.score - again - STEP * (gapCost(style, from, look) + (options.taken?.(x, y) ?? 0));
+  yield finish(
+    { x, y, angle, quality: 0, parent: from, depth },
+    from,
+    score,
+    from.gap + STEP,
+    from.level,
+    from.breaks + (isBare ? 1 : 0),
+  );
   if (look.peaks.length === 0 && from.gap === 0 && style.longestGap === 0)
     yield* roundCorners(like, from, angle, options);
 }
@@ -111,6 +123,8 @@ function gapCost(style: StrokeStyle, { gap }: Guess, look: Look): number {
 }
 
 const FOREIGN_COST = 0.3;
+const BREAK_COST = 2;
+const MOST_BREAK_COST = 10;
 
 /** A dashed curve that suddenly runs on unbroken, or a dotted one that is suddenly twice as dark, is another curve. */
 const ownPrint = (style: StrokeStyle, { run, level }: Guess, ridge: number): boolean =>
@@ -148,7 +162,14 @@ function headingAt(like: Likeness, x: number, y: number, angle: number, width: n
 const clampTurn = (d: number) => Math.max(-0.5, Math.min(0.5, d));
 const within = (level: number, usual: number) => Math.min(1.15 * usual, Math.max(0.35 * usual, level));
 
-function finish(step: StrokeStep, from: Guess, score: number, gap: number, level: number): Guess {
+function finish(
+  step: StrokeStep,
+  from: Guess,
+  score: number,
+  gap: number,
+  level: number,
+  breaks: number = from.breaks,
+): Guess {
   const better = gap === 0 && score > from.bestScore;
   const run = gap === 0 ? from.run + STEP : 0;
   const { x, y, angle, quality, depth } = step;
@@ -164,6 +185,7 @@ function finish(step: StrokeStep, from: Guess, score: number, gap: number, level
     score,
     gap,
     run,
+    breaks,
     level,
     best,
     bestScore,
