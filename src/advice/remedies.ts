@@ -24,11 +24,29 @@ const MOST_SECTIONS = 60;
 
 type Outcome = { probability: number; verdict: string; assessment: Assessment };
 
+/**
+ * Work one search may do, in looks at one case of a shop of twenty sections: a few seconds on a small machine. Counted, not
+ * timed, so that the same job gives the same answer everywhere.
+ */
+const WORK = 5000;
+const CONFIRMING_COSTS_LOOKS = 5;
+
+/** How many looks each of so many blowers in doubt may cost in this shop. */
+const looksAllowed = (job: Job, judgement: Judgement, blowersInDoubt: number): number => {
+  const cases = judgement.assessment.cases.length / job.blowers.length;
+  return Math.floor(WORK / (cases * ((job.ductwork.sections.length + 20) / 20)) / blowersInDoubt);
+};
+
 /** @param index place of the blower in the job */
 export function remediesFor(job: Job, judgement: Judgement, index: number): Remedy[] {
   const situation = situationOf(job, judgement, index);
   if (situation === null || job.ductwork.sections.length > MOST_SECTIONS) return [];
-  const look = (changes: readonly Change[], draws?: number) => outcome(job, index, changes, draws);
+  const inDoubt = judgement.assessment.blowers.filter((b) => b.verdict !== 'yes').length;
+  let looks = looksAllowed(job, judgement, inDoubt);
+  const look = (changes: readonly Change[], draws?: number) => {
+    looks -= draws === undefined ? CONFIRMING_COSTS_LOOKS : 1;
+    return looks < 0 ? null : outcome(job, index, changes, draws);
+  };
   const found: { changes: Change[]; remedy: Remedy }[] = [];
   const confirm = (changes: Change[]): boolean => {
     const sure = look(changes);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assess, checkJob, type Assessment } from '../../src/index.ts';
+import { assess, checkJob, judge, type Assessment } from '../../src/index.ts';
 import { anyJob } from './any-job.ts';
 
 /** Paths of everything in a document that JSON could not carry. */
@@ -21,9 +21,9 @@ describe('any valid job', () => {
         fc.property(anyJob, (raw) => {
           const checked = checkJob(JSON.parse(JSON.stringify(raw)));
           if (!checked.ok) return; // a rig or plate that cannot be: the door says so
-          const answer = assess(checked.value);
+          const answer = judge(checked.value).assessment;
           expect(notNumbers(answer)).toEqual([]);
-          expect(JSON.stringify(assess(checked.value))).toBe(JSON.stringify(answer));
+          expect(JSON.stringify(judge(checked.value).assessment)).toBe(JSON.stringify(answer));
           answer.cases.forEach(holdsTogether);
           judged += answer.cases.length;
         }),
@@ -32,6 +32,19 @@ describe('any valid job', () => {
       expect(judged).toBeGreaterThan(200);
     },
   );
+
+  it('gets advice without NaN, infinity or gap, twice the same bytes', { timeout: 120_000 }, () => {
+    fc.assert(
+      fc.property(anyJob, (raw) => {
+        const checked = checkJob(JSON.parse(JSON.stringify(raw)));
+        if (!checked.ok) return;
+        const answer = assess(checked.value);
+        expect(notNumbers(answer.blowers)).toEqual([]);
+        expect(JSON.stringify(assess(checked.value))).toBe(JSON.stringify(answer));
+      }),
+      { numRuns: 6, seed: 12, endOnFailure: true },
+    );
+  });
 });
 
 function holdsTogether(c: Assessment['cases'][number]) {

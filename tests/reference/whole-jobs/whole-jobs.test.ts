@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { assess, checkJob } from '../../../src/index.ts';
+import { checkJob, judge } from '../../../src/index.ts';
 import { Oracle } from './oracle.ts';
 import { randomJob } from './random-job.ts';
 
@@ -19,7 +19,7 @@ it(
       fc.property(randomJob, (raw) => {
         const checked = checkJob(JSON.parse(JSON.stringify(raw)));
         if (!checked.ok) throw new Error(JSON.stringify(checked.issues));
-        const { cases, air } = assess(checked.value);
+        const { cases, air } = judge(checked.value).assessment;
         const probe = new Oracle(raw, raw.blowers[0], new Set(), false);
         close('density', air.density_kg_m3, probe.air.rho, 1e-3);
         const pickups = raw.ductwork.sections.filter((s) => 'pickup' in s).map((s) => s.id);
