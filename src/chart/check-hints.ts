@@ -15,6 +15,7 @@ export const UNIT_QUANTITY: Record<AxisQuantity, Quantity> = {
   efficiency: 'fraction',
 };
 
+/** What is wrong with hinted axes: doubled names, unknown units, empty or backward ranges, a logarithm of zero. Empty when all is well. */
 export function checkAxes(axes: readonly AxisHint[]): Issue[] {
   const issues: Issue[] = [];
   axes.forEach((axis, i) => {
@@ -43,6 +44,7 @@ export function checkAxes(axes: readonly AxisHint[]): Issue[] {
   return issues;
 }
 
+/** What is wrong with hinted seeds against the axes they name. Empty when all is well. */
 export function checkSeeds(seeds: readonly SeedHint[], axes: readonly AxisHint[]): Issue[] {
   const issues: Issue[] = [];
   seeds.forEach((seed, i) => {
@@ -57,7 +59,7 @@ export function checkSeeds(seeds: readonly SeedHint[], axes: readonly AxisHint[]
       issues.push({
         code: 'contradiction',
         path: pointer('seeds', i, 'quantity'),
-        message: `A curve of ${WORDS[seed.quantity]} can't be read on an axis of ${WORDS[axis.quantity]}.`,
+        message: `A curve of ${WORDS[seed.quantity]} can’t be read on an axis of ${WORDS[axis.quantity]}.`,
       });
   });
   return issues;
@@ -108,6 +110,7 @@ const WORDS: Record<AxisQuantity, string> = {
   efficiency: 'efficiency',
 };
 
+/** The unit an axis hint names, of its own quantity; null where the table knows none. */
 export const unitOf = (axis: Pick<AxisHint, 'unit' | 'quantity'>): Unit | null => {
   // an efficiency without a unit is a plain fraction
   const text = axis.quantity === 'efficiency' && axis.unit.trim() === '' ? '1' : axis.unit;

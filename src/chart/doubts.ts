@@ -37,7 +37,7 @@ export function frameDoubts(frame: SnappedFrame, exact: boolean): Doubt[] {
 /** Whether the grid bears the typed scale out. */
 export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): Doubt[] {
   const path = pointer('axes', axisIndex);
-  if (grid.lattice) {
+  if (grid.lattice && grid.isRound) {
     if (grid.bend.residual > 0.003)
       return [
         doubt(
@@ -50,7 +50,7 @@ export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): D
       ];
     return [];
   }
-  if (isEven(grid.lines.filter((l) => l.seen > 0.7).map((l) => l.place)))
+  if (grid.lattice || isEven(grid.lines.filter((l) => l.seen > 0.7).map((l) => l.place)))
     return [
       doubt(
         'grid-off-scale',

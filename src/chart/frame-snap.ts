@@ -40,6 +40,7 @@ const MEETING: readonly (readonly [SideName, SideName])[] = [
 export const isLoose = (frame: SnappedFrame, corner: number): boolean =>
   MEETING[corner]!.some((name) => !frame.sides[name].course);
 
+/** Whether some side of the frame has no line of its own. */
 export const hasOpenSide = (frame: SnappedFrame): boolean => SIDE_NAMES.some((name) => !frame.sides[name].course);
 
 /** Corners where the sides meet; beside an open side, the end of the other side's line, or else what was given. */

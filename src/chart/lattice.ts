@@ -35,8 +35,25 @@ export function fitLattice(
   smallest: number,
   free: FreeEnds = NONE_FREE,
 ): Lattice | null {
-  if (!lines.length) return null;
   const candidates = axis.scale === 'log' ? logLattices(axis, smallest) : linearLattices(axis, smallest);
+  return bestFit(lines, candidates, free);
+}
+
+/**
+ * Grid lines that divide the frame evenly from side to side, whatever their values: still a ruler for a bent page.
+ * @returns null where they don't
+ */
+export function fitEvenSteps(lines: readonly Line[], smallest: number): Lattice | null {
+  const most = Math.min(MOST_EVEN_STEPS, Math.floor(1 / smallest));
+  const candidates: number[][] = [];
+  for (let n = 3; n <= most; n++) candidates.push(Array.from({ length: n + 1 }, (_, k) => k / n));
+  return lines.length < 2 ? null : bestFit(lines, candidates, NONE_FREE);
+}
+
+const MOST_EVEN_STEPS = 60;
+
+function bestFit(lines: readonly Line[], candidates: readonly number[][], free: FreeEnds): Lattice | null {
+  if (!lines.length) return null;
   const strongest = [...lines].sort((a, b) => b.strength - a.strength)[Math.floor(lines.length * 0.1)]!.strength;
   const strong = lines.map((l, index) => ({ ...l, index })).filter((l) => l.strength >= 0.6 * strongest);
   const all = lines.map((l, index) => ({ ...l, index }));
@@ -60,12 +77,22 @@ export function fitLattice(
         if (!best || score > best.score + 0.02) best = { lattice, score, bend };
       }
   }
-  return best && isBelievable(best.lattice) ? best.lattice : null;
+  return best && isBelievable(best.lattice, free) ? best.lattice : null;
 }
 
-/** Places that fit by chance leave gaps and scatter; round values hardly do, whatever the page's bend. */
-const isBelievable = ({ explained, filled, residual }: Lattice): boolean =>
-  explained > 0.5 && explained * Math.min(1, filled) > 0.5 && residual < 0.002;
+/**
+ * Places that fit by chance leave gaps and scatter; round values hardly do, whatever the page's bend. And paper that
+ * lies flat enough to be photographed does not shift them far: a scale that needs more is the wrong scale.
+ */
+function isBelievable({ anchored, explained, filled, residual }: Lattice, free: FreeEnds): boolean {
+  const moved = Math.max(...anchored.map((a) => Math.abs(a.seen - a.truth)));
+  const most = free.low || free.high ? FARTHEST_SHIFT_OPEN : FARTHEST_SHIFT;
+  return explained > 0.5 && explained * Math.min(1, filled) > 0.5 && residual < 0.002 && moved < most;
+}
+
+/** Strong curl seen at 25° shifts a line by two hundredths of the axis; an open side is only a finger's guess. */
+const FARTHEST_SHIFT = 0.035;
+const FARTHEST_SHIFT_OPEN = 0.065;
 
 /** Whether two lattices give the same line different values. */
 const contradicts = (a: Lattice, b: Lattice): boolean =>

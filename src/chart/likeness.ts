@@ -93,6 +93,7 @@ export function likeAt({ width, height, like }: Likeness, x: number, y: number):
   return (top + (bottom - top) * fy) / 100;
 }
 
+/** Whether a place on the sheet [px] is covered: glare, a label, the edge of the paper. Outside the sheet nothing is. */
 export function hiddenAt({ width, height, hidden }: Likeness, x: number, y: number): boolean {
   const ix = Math.round(x);
   const iy = Math.round(y);

@@ -1,6 +1,6 @@
 import { fail, ok, pointer, type Result } from '../issues/result.ts';
 import { keepApart } from './apart.ts';
-import { fromBase } from '../units/index.ts';
+import { fromBase } from '../units/names.ts';
 import { checkAxes, checkCorners, checkSeeds, unitOf } from './check-hints.ts';
 import { curvePoints } from './curve-points.ts';
 import {

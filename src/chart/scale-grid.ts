@@ -1,7 +1,7 @@
 import type { AxisScale } from './axes.ts';
 import { fitBendField, NO_BEND, type BendField, type Control } from './bend-field.ts';
 import { findGridLines, peaksOf, ridgeProfile, searched, type GridLine, type LineDirection } from './grid-lines.ts';
-import { fitLattice, NONE_FREE, type FreeEnds, type Lattice } from './lattice.ts';
+import { fitEvenSteps, fitLattice, NONE_FREE, type FreeEnds, type Lattice } from './lattice.ts';
 import { fromSheet, type Sheet } from './sheet.ts';
 
 /** What grid lines and ticks tell about one axis. */
@@ -9,6 +9,8 @@ export type ScaleGrid = {
   /** dark lines that run through the frame; they are no curves */
   readonly lines: readonly GridLine[];
   readonly lattice: Lattice | null;
+  /** false where the lines are even but stand at no round values of the scale */
+  readonly isRound: boolean;
   /** places (u, v) on the sheet where the true fraction is known: `correction` is to be added there */
   readonly anchors: readonly Control[];
   /** what to add to the sheet's fraction of this axis at (u, v) */
@@ -29,13 +31,9 @@ export function readScaleGrid(
   const upright = direction === 'upright';
   const span = upright ? sheet.frameWidth : sheet.frameHeight;
   const fractionOf = (place: number) => (upright ? fromSheet(sheet, place, 0)[0] : fromSheet(sheet, 0, place)[1]);
-  const latticeOf = (some: readonly GridLine[]) =>
-    fitLattice(
-      some.map((l) => ({ at: fractionOf(l.place), strength: l.strength * l.seen })),
-      axis,
-      SMALLEST_STEP_PX / span,
-      free,
-    );
+  const placesOf = (some: readonly GridLine[]) =>
+    some.map((l) => ({ at: fractionOf(l.place), strength: l.strength * l.seen }));
+  const latticeOf = (some: readonly GridLine[]) => fitLattice(placesOf(some), axis, SMALLEST_STEP_PX / span, free);
 
   const lines = findGridLines(sheet, direction, sheet.darkness, free);
   const ticks = SIDES.map((side) => findTicks(sheet, direction, side, free));
@@ -50,8 +48,11 @@ export function readScaleGrid(
   };
   ticks.forEach(better);
   if (!lattice) better(findGridLines(sheet, direction, sheet.lightness, free));
+  const isRound = lattice !== null;
+  if (!lattice && axis.scale === 'linear' && !free.low && !free.high)
+    lattice = fitEvenSteps(placesOf(lines), SMALLEST_STEP_PX / span);
   const anchors = lattice ? anchorsOf(sheet, direction, used, lattice, ticks) : [];
-  if (!lattice) return { lines, lattice, anchors, bend: NO_BEND };
+  if (!lattice) return { lines, lattice, isRound, anchors, bend: NO_BEND };
 
   const held: Control[] = [];
   for (let k = 0; k <= 24; k++) {
@@ -60,7 +61,7 @@ export function readScaleGrid(
   }
   const knots = Math.min(10, Math.max(2, Math.ceil(lattice.anchored.length * 0.8)));
   const [ku, kv] = upright ? [knots, 6] : [6, knots];
-  return { lines, lattice, anchors, bend: fitBendField([...anchors, ...held], ku, kv, STIFFNESS) };
+  return { lines, lattice, isRound, anchors, bend: fitBendField([...anchors, ...held], ku, kv, STIFFNESS) };
 }
 
 /** Steps closer than this can't be told apart on the sheet. */

@@ -107,6 +107,7 @@ function lineScore(
   return sum / (Math.floor((2 * halfLength) / 1.5) + 1);
 }
 
+/** Ink at a place on the sheet [px] with the grid taken away, in units of darkness; 0 outside the sheet. */
 export function netInk({ width, height, darkness }: Sheet, grid: GridInk, x: number, y: number): number {
   const ix = Math.round(x);
   const iy = Math.round(y);

@@ -31,8 +31,10 @@ const LONGEST_SIDE = 1120;
 const SHORTEST_LONG_SIDE = 900;
 export const SHEET_MARGIN = 26;
 
+/** From shares of the frame to pixels of the sheet. */
 export const toSheet = (sheet: Sheet, u: number, v: number): SheetPoint =>
   sheetPoint(sheet.margin + u * sheet.frameWidth, sheet.margin + (1 - v) * sheet.frameHeight);
+/** From pixels of the sheet to shares of the frame. */
 export const fromSheet = (sheet: Sheet, x: number, y: number): FramePoint =>
   framePoint((x - sheet.margin) / sheet.frameWidth, 1 - (y - sheet.margin) / sheet.frameHeight);
 

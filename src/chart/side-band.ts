@@ -29,6 +29,7 @@ export type SideBand = SideAxis & {
 
 export type Polarity = 'dark' | 'light';
 
+/** The straight line between a side's two ends [px of the photo], with the directions along and across it. */
 export function sideAxis(start: PhotoPoint, end: PhotoPoint): SideAxis {
   const length_px = Math.hypot(end[0] - start[0], end[1] - start[1]);
   const along = [(end[0] - start[0]) / length_px, (end[1] - start[1]) / length_px] as const;

@@ -8,6 +8,7 @@ export type PhotoPoint = readonly [number, number] & { readonly space: 'photo' }
 export type FramePoint = readonly [number, number] & { readonly space: 'frame' };
 export type SheetPoint = readonly [number, number] & { readonly space: 'sheet' };
 
+/** A point of the photo [px], of the frame [share of its sides], of the straightened sheet [px]: three spaces, never mixed. */
 export const photoPoint = (x: number, y: number): PhotoPoint => [x, y] as unknown as PhotoPoint;
 export const framePoint = (u: number, v: number): FramePoint => [u, v] as unknown as FramePoint;
 export const sheetPoint = (x: number, y: number): SheetPoint => [x, y] as unknown as SheetPoint;
