@@ -1,5 +1,6 @@
 import type { Random } from './random.ts';
-import { finished, openingsFor, withEfficiency, type TrueFamily, type TrueFan } from './true-fan.ts';
+import { finished, openingsFor, withEfficiency, type TrueFan } from './true-fan.ts';
+import { type TrueFamily } from './true-wheels.ts';
 
 /**
  * True fans as handbooks draw them: flat with a knee, humped or dipped, with a level somewhere in the family's printed range.

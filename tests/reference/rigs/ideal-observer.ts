@@ -14,7 +14,8 @@ import { checked, type Quantity } from './judged.ts';
 import { randomFrom } from './random.ts';
 import { DRAWN_SHARE } from './invent.ts';
 import type { ErrorSizes } from './true-rig.ts';
-import { trueFan, type TrueFamily } from './true-fan.ts';
+import { trueFan } from './true-fan.ts';
+import { type TrueFamily } from './true-wheels.ts';
 
 /**
  * The same program in the hands of somebody who knows what nobody can: how large each error of this rig truly is, which family the

@@ -1,12 +1,15 @@
+import { driven } from './true-drive.ts';
+import { meetingPoint, type TruePoint } from './meeting-point.ts';
 import { canBeDrawn, drawnFan } from './drawn-fan.ts';
 import { otherEvidence, type EvidenceMix } from './other-evidence.ts';
 import type { Random } from './random.ts';
 import { airAt, pressureAtAltitude, type TrueAir } from './true-air.ts';
-import { brushedMotor, rounded, trueMotor, type AnyMotor } from './true-motor.ts';
+import { rounded } from './true-motor.ts';
 import { trueTest, type ErrorSizes, type Running, type Tested, type TestWish } from './true-rig.ts';
 import type { RigMethod } from './true-methods.ts';
 import { trueShop, type TrueShop } from './true-shop.ts';
-import { spinning, trueFan, TRUE_FAMILIES, type TrueFamily, type TrueFan } from './true-fan.ts';
+import { spinning, trueFan, type TrueFan } from './true-fan.ts';
+import { TRUE_FAMILIES, type TrueFamily } from './true-wheels.ts';
 
 /** One invented find: what its owner would type, and what is true. */
 export type Invented = {
@@ -26,7 +29,6 @@ export type Invented = {
   /** speed of the wheel there [1/min] */
   shopSpeed(point: TruePoint): number;
 };
-export type TruePoint = { flow_m3_s: number; total_Pa: number; shaftPower_W: number };
 
 export type Wishes = {
   mix?: EvidenceMix;
@@ -52,16 +54,6 @@ const METHOD_ODDS: readonly RigMethod[] = [
   'pitot-traverse',
   'vane-traverse',
 ];
-const TIP_SPEED_m_s: Record<TrueFamily, readonly [number, number]> = {
-  radial: [38, 85],
-  'radial-tip': [38, 85],
-  'backward-inclined': [38, 80],
-  'backward-curved': [38, 80],
-  'forward-curved': [14, 34],
-  axial: [22, 50],
-  'through-flow-vacuum': [110, 170],
-};
-
 export function invent(random: Random, wishes: Wishes = {}): Invented {
   const family = wishes.family ?? random.pick(TRUE_FAMILIES);
   const fan = canBeDrawn(family) && random.chance(DRAWN_SHARE) ? drawnFan(family, random) : trueFan(family, random);
@@ -248,78 +240,4 @@ function sharesToRead(count: number, random: Random): number[] {
     { length: count },
     (_, i) => low + ((high - low) * (i + random.uniform(-0.2, 0.2))) / (count - 1),
   ).map((x) => Math.min(Math.max(x, 0.03), 0.99));
-}
-
-type DriveMade = {
-  motor: AnyMotor;
-  drive: {
-    kind: 'direct' | 'belt';
-    told: { kind: 'direct' | 'belt'; motorPulleyDiameter_m?: number; wheelPulleyDiameter_m?: number };
-    trueEfficiency: number;
-    ratio: number;
-  };
-  speedFor(motorPower_W: number, ratio: number): number;
-};
-
-/** A motor of a usual size for this wheel, straight on its shaft or by belt. */
-function driven(family: TrueFamily, fan: TrueFan, air: TrueAir, random: Random): DriveMade {
-  const [low, high] = TIP_SPEED_m_s[family];
-  const wanted_rpm = (60 * random.uniform(low, high)) / (Math.PI * fan.diameter_m);
-  const powerAt = (rpm: number) =>
-    spinning(fan, rpm, air.density_kg_m3).shaftPower_W(0.8 * spinning(fan, rpm, 1.2).freeFlow_m3_s);
-  const margin = random.uniform(0.7, 1.3);
-  if (family === 'through-flow-vacuum') {
-    const motor = brushedMotor(margin * powerAt(wanted_rpm), wanted_rpm, random);
-    return {
-      motor,
-      drive: { kind: 'direct', told: { kind: 'direct' }, trueEfficiency: 1, ratio: 1 },
-      speedFor: () => wanted_rpm,
-    };
-  }
-  const synchronous = wanted_rpm > 2000 ? 3000 : 1500;
-  if (random.chance(0.5)) {
-    const motor = trueMotor(margin * powerAt(0.96 * synchronous), synchronous, random);
-    return {
-      motor,
-      drive: { kind: 'direct', told: { kind: 'direct' }, trueEfficiency: 1, ratio: 1 },
-      speedFor: (power) => motor.speed_rpm(power),
-    };
-  }
-  const motorPulley = 0.1;
-  const wheelPulley = rounded((motorPulley * 0.96 * synchronous) / wanted_rpm, 3);
-  const ratio = motorPulley / wheelPulley;
-  const motor = trueMotor((margin * powerAt(0.96 * synchronous * ratio)) / 0.95, synchronous, random);
-  const creep = random.uniform(0.99, 1);
-  return {
-    motor,
-    drive: {
-      kind: 'belt',
-      told: { kind: 'belt', motorPulleyDiameter_m: motorPulley, wheelPulleyDiameter_m: wheelPulley },
-      trueEfficiency: Math.min(0.95 + 0.02 * random.normal(), 0.995),
-      ratio,
-    },
-    speedFor: (power, r) => motor.speed_rpm(power) * r * creep,
-  };
-}
-
-/** Stable meeting of fan and ducts with the least flow. */
-function meetingPoint(running: (q: number) => Running, loss: (q: number) => number, free: number): TruePoint | null {
-  const excess = (q: number) => running(q).total_Pa - loss(q);
-  const top = 1.6 * free;
-  let before = excess(0);
-  for (let i = 1; i <= 60; i++) {
-    let [a, b] = [(top * (i - 1)) / 60, (top * i) / 60];
-    const here = excess(b);
-    if (before > 0 && here <= 0) {
-      for (let k = 0; k < 26; k++) {
-        const middle = (a + b) / 2;
-        if (excess(middle) > 0) a = middle;
-        else b = middle;
-      }
-      const state = running(a);
-      return { flow_m3_s: a, total_Pa: state.total_Pa, shaftPower_W: state.wheelPower_W };
-    }
-    before = here;
-  }
-  return null;
 }

@@ -1,6 +1,7 @@
 import { checkJob, type Job } from '../../../src/index.ts';
 import { judge } from '../../../src/judge.ts';
-import { invent, type Invented, type TruePoint, type Wishes } from './invent.ts';
+import { invent, type Invented, type Wishes } from './invent.ts';
+import type { TruePoint } from './meeting-point.ts';
 import { randomFrom } from './random.ts';
 
 export type Quantity = 'flow' | 'pressure' | 'power';
