@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fractionAt, valueAt, type AxisScale } from '../../../src/chart/axes.ts';
-import { fitLattice } from '../../../src/chart/lattice.ts';
+import { fitEvenSteps, fitLattice } from '../../../src/chart/lattice.ts';
 
 const linear: AxisScale = { scale: 'linear', min: 0, max: 5500 };
 const log: AxisScale = { scale: 'log', min: 100, max: 3000 };
@@ -70,6 +70,13 @@ describe('round values under grid lines', () => {
   test('lines that stand at no round values of the scale are not explained away', () => {
     const axis: AxisScale = { scale: 'linear', min: 0, max: 4700 };
     expect(fitLattice(lines([1, 2, 3, 4, 5, 6, 7, 8, 9, 10].map((k) => k / 11)), axis, 0.03)).toBeNull();
+  });
+
+  test('they may still divide the frame evenly, and so serve as a ruler', () => {
+    const bent = [1, 2, 3, 4, 5, 6, 7, 8].map((k) => k / 9).map((u) => u + 0.04 * u * (1 - u));
+    const fit = fitEvenSteps(lines(bent), 0.03)!;
+    expect(fit.anchored.map((a) => Math.round(a.truth * 9))).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
+    expect(fitEvenSteps(lines([0.13, 0.41, 0.52, 0.83]), 0.03)).toBeNull();
   });
 
   test('no lines, no lattice', () => {
