@@ -45,8 +45,16 @@ export function toFrameSides({ sheet, frameHalf, bounds }: TracingTable, trace: 
   const seen = Array.from(trace.seen.subarray(first, last + 1));
   const end = onSide(sheet, frameHalf, x.at(-1)!, y.at(-1)!, x.at(-1)! - x.at(-9)!, y.at(-1)! - y.at(-9)!);
   const start = onSide(sheet, frameHalf, x[0]!, y[0]!, x[0]! - x[8]!, y[0]! - y[8]!);
-  if (end) (x.push(end[0]), y.push(end[1]), seen.push(0.5));
-  if (start) (x.unshift(start[0]), y.unshift(start[1]), seen.unshift(0.5));
+  if (end) {
+    x.push(end[0]);
+    y.push(end[1]);
+    seen.push(0.5);
+  }
+  if (start) {
+    x.unshift(start[0]);
+    y.unshift(start[1]);
+    seen.unshift(0.5);
+  }
   return { x: Float64Array.from(x), y: Float64Array.from(y), seen: Float64Array.from(seen) };
 }
 
