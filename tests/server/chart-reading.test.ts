@@ -1,0 +1,156 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { viewOf } from '../../fixtures/generate/camera.ts';
+import { inventChart, type Manner } from '../../fixtures/generate/invent-chart.ts';
+import { exposureOf } from '../../fixtures/generate/photograph.ts';
+import { randomFrom } from '../../fixtures/generate/random.ts';
+import { takePhoto, type ChartTruth } from '../../fixtures/generate/take-photo.ts';
+import { NotYet, readChart } from '../../server/readers/chart.ts';
+import { ChartHints, type ChartReading } from '../../src/chart/index.ts';
+import { matchOf } from '../unit/chart/distance.ts';
+
+type Xy = [number, number];
+
+const PHOTO = fileURLToPath(new URL('../../fixtures/charts/demo.jpg', import.meta.url));
+const demo = JSON.parse(readFileSync(PHOTO.replace(/\.jpg$/, '.json'), 'utf8')) as ChartTruth;
+
+let folder: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'chart-'));
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+/** A finger off by up to 25 pixels at each corner, and right on the curves. */
+const FINGER: Xy[] = [
+  [19, -24],
+  [-22, 15],
+  [25, 21],
+  [-13, -25],
+];
+
+function hintsFor({ chart }: ChartTruth, moved: Xy[] = FINGER): ChartHints {
+  return ChartHints.parse({
+    frameCorners_px: chart.frameCornersPx.map(([x, y], k) => [x + moved[k]![0], y + moved[k]![1]]),
+    axes: chart.axes.map(({ id, quantity, unit, scale, min, max }) => ({ id, quantity, unit, scale, min, max })),
+    seeds: chart.curves.map(({ yAxis, quantity, speed_rpm, seedPx }) => ({
+      yAxis,
+      quantity,
+      speed_rpm,
+      point_px: seedPx,
+    })),
+  });
+}
+
+async function reading(file: string, hints: ChartHints): Promise<ChartReading> {
+  const result = await readChart(file, hints);
+  if (!result.ok) throw new Error(JSON.stringify(result.issues));
+  return result.value;
+}
+
+/** Each answered curve against the truth, as shares of the plot frame. */
+function matches({ chart }: ChartTruth, read: ChartReading) {
+  const axis = (id: string) => chart.axes.find((a) => a.id === id)!;
+  const share = ({ scale, min, max, siFactor }: ChartTruth['chart']['axes'][number], si: number) =>
+    scale === 'log' ? Math.log(si / siFactor / min) / Math.log(max / min) : (si / siFactor - min) / (max - min);
+  return read.curves.map((curve, k) => {
+    const x = axis('x');
+    const y = axis(curve.yAxis);
+    const truth = chart.curves[k]!.points.map(([q, v]): Xy => [share(x, q * x.siFactor), share(y, v * y.siFactor)]);
+    return matchOf(
+      curve.points.map(([q, v]): Xy => [share(x, q), share(y, v)]),
+      truth,
+    );
+  });
+}
+
+describe('the demo’s photo', () => {
+  test('is read within 0.1 % of full scale, from one end to the other, without a doubt', async () => {
+    const read = await reading(PHOTO, hintsFor(demo));
+    for (const m of matches(demo, read)) {
+      expect(m.rms).toBeLessThan(0.001);
+      expect(m.covered).toBeGreaterThan(0.98);
+    }
+    expect(read.warnings).toEqual([]);
+    expect(read.confidence).toEqual({ overall: 0.98, needsReview: false });
+    expect(read.axes).toEqual(
+      demo.chart.axes.map(({ siFactor: _, ticks: __, ...axis }) => ({ ...axis, confidence: 0.98 })),
+    );
+    read.frameCorners_px.forEach(([x, y], k) => {
+      const [tx, ty] = demo.chart.frameCornersPx[k]!;
+      expect(Math.hypot(x - tx, y - ty)).toBeLessThan(1);
+    });
+  });
+
+  test('gives points in the photo that lie on the printed curve', async () => {
+    const read = await reading(PHOTO, hintsFor(demo));
+    read.curves.forEach((curve, k) => {
+      const scaled = (points: Xy[]): Xy[] => points.map(([x, y]) => [x / demo.image.width, y / demo.image.width]);
+      expect(matchOf(scaled(curve.points_px), scaled(demo.chart.curves[k]!.pointsPx)).largest).toBeLessThan(
+        2 / demo.image.width,
+      );
+    });
+  });
+
+  test('one curve at a time gives what all together give', async () => {
+    const hints = hintsFor(demo);
+    const all = await reading(PHOTO, hints);
+    const one = await reading(PHOTO, { ...hints, seeds: [hints.seeds![0]!] });
+    expect(one.curves[0]!.points).toEqual(all.curves[0]!.points);
+  });
+
+  test('turned on its side with a tag that says so, it is read the same', async () => {
+    const file = join(folder, 'tagged.jpg');
+    writeFileSync(
+      file,
+      await sharp(PHOTO).rotate(90).withMetadata({ orientation: 8 }).jpeg({ quality: 95 }).toBuffer(),
+    );
+    for (const m of matches(demo, await reading(file, hintsFor(demo)))) expect(m.rms).toBeLessThan(0.001);
+  });
+
+  test('without corners, scales or taps it is not read yet, and says what is needed', async () => {
+    const { frameCorners_px, axes, seeds } = hintsFor(demo);
+    for (const hints of [{}, { axes, seeds }, { frameCorners_px, seeds }, { frameCorners_px, axes }]) {
+      await expect(readChart(PHOTO, hints)).rejects.toThrow(NotYet);
+    }
+    await expect(readChart(PHOTO, {})).rejects.toThrow(
+      'Please mark the four corners of the plot, type both ends of its scales and tap each curve: finding them without help is still to come.',
+    );
+  });
+
+  test('a hint the program does not know is an error that names it', () => {
+    const issue = ChartHints.safeParse({ corners: [] }).error!.issues[0]!;
+    expect(issue).toMatchObject({ code: 'unrecognized_keys', keys: ['corners'] });
+  });
+});
+
+describe('small photos of hard charts, drawn and photographed here', () => {
+  const cases: [Manner, number, 'normal' | 'hard', number][] = [
+    ['boxed', 7, 'hard', 0.005],
+    ['log', 23, 'normal', 0.005],
+    ['dark-plate', 33, 'hard', 0.005],
+    ['heavy-grid', 19, 'normal', 0.005],
+    ['open', 2, 'normal', 0.01],
+  ];
+
+  test.each(cases)('%s %i, %s', async (manner, seed, difficulty, limit) => {
+    const random = randomFrom(seed * 2654435761);
+    const spec = inventChart(random, manner, `${manner}-${seed}`);
+    const { x, y, width, height } = spec.frame;
+    const size: Xy = [1200, 900];
+    const view = viewOf(random, difficulty, size, [x - 90, y - 90, x + width + 90, y + height + 90]);
+    const { jpeg, truth } = await takePhoto(spec, view, exposureOf(random, difficulty, 0.6), random);
+    const file = join(folder, truth.file);
+    writeFileSync(file, jpeg);
+    const read = await reading(file, hintsFor(truth));
+    matches(truth, read).forEach((m, k) => {
+      if (!truth.chart.curves[k]!.primary) return;
+      expect(m.rms).toBeLessThan(limit);
+      expect(m.covered).toBeGreaterThan(0.9);
+    });
+  });
+});
