@@ -5,7 +5,9 @@ import { printTimings, race } from './measure.ts';
 
 /** The shop with the most cases that a phone is asked about: the demo, two blowers, every plan, clean and full filters. */
 function demoJob(): Job {
-  const raw: unknown = JSON.parse(readFileSync(new URL('../../fixtures/jobs/school-furniture.json', import.meta.url), 'utf8'));
+  const raw: unknown = JSON.parse(
+    readFileSync(new URL('../../fixtures/jobs/school-furniture.json', import.meta.url), 'utf8'),
+  );
   const checked = checkJob(raw);
   if (!checked.ok) throw new Error(`the demo job is refused: ${checked.issues[0]?.message}`);
   return checked.value;

@@ -78,7 +78,15 @@ describe('the demo’s photo', () => {
     expect(read.warnings).toEqual([]);
     expect(read.confidence).toEqual({ overall: 0.98, needsReview: false });
     expect(read.axes).toEqual(
-      demo.chart.axes.map(({ siFactor: _, ticks: __, ...axis }) => ({ ...axis, confidence: 0.98 })),
+      demo.chart.axes.map(({ id, quantity, unit, scale, min, max }) => ({
+        id,
+        quantity,
+        unit,
+        scale,
+        min,
+        max,
+        confidence: 0.98,
+      })),
     );
     read.frameCorners_px.forEach(([x, y], k) => {
       const [tx, ty] = demo.chart.frameCornersPx[k]!;

@@ -18,7 +18,16 @@ const points = (evidence: Blower['evidence']) => evidencePoints(blower(evidence)
 describe('finds as points on the plot', () => {
   it('lifts a static chart by the velocity pressure of the outlet: 0.4 m³/s through 0.02 m² is 20 m/s, 245 Pa', () => {
     const [first, second] = points([
-      { kind: 'chart', speed_rpm: 2900, airDensity_kg_m3: 1.225, pressureKind: 'static', pressure: [[0, 2000], [0.4, 1000]] },
+      {
+        kind: 'chart',
+        speed_rpm: 2900,
+        airDensity_kg_m3: 1.225,
+        pressureKind: 'static',
+        pressure: [
+          [0, 2000],
+          [0.4, 1000],
+        ],
+      },
     ]);
     expect(first).toMatchObject({ evidence: 0, kind: 'chart', row: null, flow_m3_s: 0 });
     expect(first!.totalPressure_Pa).toBeCloseTo(2000, -1);
@@ -27,14 +36,25 @@ describe('finds as points on the plot', () => {
 
   it('brings half the speed to the run speed: twice the flow, four times the pressure', () => {
     const [point] = points([
-      { kind: 'rated-point', flow_m3_s: 0, pressure_Pa: 500, pressureKind: 'total', speed_rpm: 1450, airDensity_kg_m3: 1.225 },
+      {
+        kind: 'rated-point',
+        flow_m3_s: 0,
+        pressure_Pa: 500,
+        pressureKind: 'total',
+        speed_rpm: 1450,
+        airDensity_kg_m3: 1.225,
+      },
     ]);
     expect(point).toMatchObject({ kind: 'rated-point', row: null, flow_m3_s: 0 });
     expect(point!.totalPressure_Pa).toBeCloseTo(2000, -1);
   });
 
   it('knows each reading by its row, and shows a long chart by a dozen points with both ends', () => {
-    const rows = [0, 0.06].map((orificeDiameter_m) => ({ orificeDiameter_m, staticPressure_Pa: 2000, speed_rpm: 2900 }));
+    const rows = [0, 0.06].map((orificeDiameter_m) => ({
+      orificeDiameter_m,
+      staticPressure_Pa: 2000,
+      speed_rpm: 2900,
+    }));
     const pressure = Array.from({ length: 100 }, (_, i): [number, number] => [i / 100, 2000 - i]);
     const all = points([
       { kind: 'readings', rig: { method: 'orifice-cap', pipeDiameter_m: 0.15, tap: 'far' }, rows },

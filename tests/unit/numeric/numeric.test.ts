@@ -130,13 +130,17 @@ describe('quantiles', () => {
 
   it('are those of the sorted sample', () => {
     fc.assert(
-      fc.property(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: 1, maxLength: 40 }), fc.nat(1000), (list, m) => {
-        const sorted = Float64Array.from(list).sort();
-        const at = (m / 1000) * (sorted.length - 1);
-        const i = Math.floor(at);
-        const expected = sorted[i]! + (at - i) * ((sorted[i + 1] ?? sorted[i]!) - sorted[i]!);
-        expect(quantile(Float64Array.from(list), m / 1000)).toBeCloseTo(expected, 10);
-      }),
+      fc.property(
+        fc.array(fc.integer({ min: -5, max: 5 }), { minLength: 1, maxLength: 40 }),
+        fc.nat(1000),
+        (list, m) => {
+          const sorted = Float64Array.from(list).sort();
+          const at = (m / 1000) * (sorted.length - 1);
+          const i = Math.floor(at);
+          const expected = sorted[i]! + (at - i) * ((sorted[i + 1] ?? sorted[i]!) - sorted[i]!);
+          expect(quantile(Float64Array.from(list), m / 1000)).toBeCloseTo(expected, 10);
+        },
+      ),
     );
   });
 
