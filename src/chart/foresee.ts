@@ -53,8 +53,8 @@ export function foresee(from: StrokeStep, step: number, memory: number): { angle
     t2 += w * a * a * n;
   }
   if (seen < 4) return { angle: from.angle, chord: from.angle };
-  // a prior of no bend, worth a few steps' evidence over the memory's length
-  const prior = 2.5 * s0 * memory ** 4 * 0.02 + 1e-9;
+  // a slight leaning towards no bend keeps few and noisy steps from curling up
+  const prior = 0.0025 * s0 * memory ** 4 + 1e-9;
   const fit = solve3(s0, s1, s2, s3, s4 + prior, t0, t1, t2);
   if (!fit) return { angle: from.angle, chord: from.angle };
   const [a0, a1, a2] = fit;

@@ -122,6 +122,22 @@ describe('a tapped curve on clean paper', () => {
   });
 });
 
+test('an open frame is completed from what its ticks stand for', () => {
+  const pressure = falling(900, 3.7);
+  const paper = new Paper(1200, 800).line([CORNERS[3], CORNERS[0], CORNERS[1]], 2.4);
+  for (let q = 0.5; q <= 4; q += 0.5) paper.line([onPaper(q, 0), [onPaper(q, 0)[0], CORNERS[0][1] + 12]], 2);
+  for (let p = 100; p <= 1000; p += 100) paper.line([onPaper(0, p), [CORNERS[0][0] - 12, onPaper(0, p)[1]]], 2);
+  paper.line(curvePath(pressure, 0, 3.7), 2.6);
+  const { matches, reading } = read(paper, [{ pressure, from: 0, to: 3.7, tap: 1.8 }]);
+  expect(matches[0]!.rms).toBeLessThan(0.0015);
+  expect(reading.warnings.map((w) => w.text)).toContain(
+    'No printed line was found along the right and top sides of the plot frame: please check the corners there.',
+  );
+  reading.frameCorners_px.forEach(([x, y], k) =>
+    expect(Math.hypot(x - CORNERS[k]![0], y - CORNERS[k]![1])).toBeLessThan(3),
+  );
+});
+
 describe('curves of one ink that cross', () => {
   test('at a right angle', () => {
     const power: Pressure = (q) => 150 + 190 * q;
