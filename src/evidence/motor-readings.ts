@@ -83,6 +83,7 @@ function observation(point: ReadingPoint, row: RowState, tested: TestedMotor, gi
     sd: volts ? volts.shared.relativeSd : VOLTAGE_NOT_READ,
   };
   const first = motor.unknowns.length;
+  const flow = flowErrors(point, row);
   const lnForeseen = (wheel_W: number, z: ArrayLike<number>) => {
     const wheelThen_W = (wheel_W / row.factors.power) * Math.exp(-3 * row.speedRatio.sd * z[first + 2]!);
     const efficiency = Math.min(drive.value + drive.sd * z[first]!, 1);
@@ -95,9 +96,27 @@ function observation(point: ReadingPoint, row: RowState, tested: TestedMotor, gi
     lnReading: given.lnReading,
     lnForeseen,
     unknowns: [...motor.unknowns, drive.error, voltage.error, row.speedRatio.error],
-    shared: [given.meter],
-    own: [{ flow_m3_s: 0, value: given.ownSd }, ...(volts ? [{ flow_m3_s: 0, value: volts.ownRelativeSd }] : [])],
+    shared: [given.meter, ...flow.shared],
+    own: [
+      { flow_m3_s: 0, value: given.ownSd },
+      ...(volts ? [{ flow_m3_s: 0, value: volts.ownRelativeSd }] : []),
+      ...flow.own,
+    ],
     path: point.path,
+  };
+}
+
+/** The motor was read at the row's true flow; what is wrong with the flow is wrong here too. */
+function flowErrors(point: ReadingPoint, row: RowState): Pick<PowerObservation, 'shared' | 'own'> {
+  const { flow: factor } = row.factors;
+  const inFlow = (e: { flow_m3_s: number }) => ({ flow_m3_s: e.flow_m3_s * factor, value: 0 });
+  const flow_m3_s = point.flow_m3_s * factor;
+  return {
+    shared: [
+      ...point.shared.filter((e) => e.flow_m3_s !== 0).map((e) => ({ ...inFlow(e), error: e.error })),
+      { error: row.speedRatio.error, flow_m3_s: row.speedRatio.sd * flow_m3_s, value: 0 },
+    ],
+    own: point.own.filter((e) => e.flow_m3_s !== 0).map(inFlow),
   };
 }
 
@@ -120,6 +139,7 @@ function slipObservation(point: ReadingPoint, row: RowState, tested: TestedMotor
   const voltageRatio =
     (volts ? volts.value * motor.at.connection.voltageFactor : motor.at.voltage_V) / current.voltage_V;
   const ratedPower_W = current.ratedPower_W * voltageRatio ** 2;
+  const flow = flowErrors(point, row);
   const name = motor.unknowns[0]!.split('/').slice(0, -1).join('/');
   return {
     flow_m3_s: point.flow_m3_s * row.factors.flow,
@@ -131,8 +151,8 @@ function slipObservation(point: ReadingPoint, row: RowState, tested: TestedMotor
       return Math.log(Math.max(speedThen, 0.05 * synchronous));
     },
     unknowns: [`${name}/slip`, `${row.path}/frequency`, row.speedRatio.error],
-    shared: [],
-    own: [{ flow_m3_s: 0, value: SPEED }],
+    shared: flow.shared,
+    own: [{ flow_m3_s: 0, value: SPEED }, ...flow.own],
     path: point.path,
   };
 }

@@ -16,7 +16,7 @@ export type UncertainMotor = {
  * Plate amps are a maker's round figure: 2 % of their own, and the motor's efficiency and power factor may be off theirs without
  * the amps showing it; one relative standard deviation [-]. Source: feasibility figures; the second part estimated.
  */
-const PLATE_AMPS = 0.025;
+const PLATE_AMPS = 0.02;
 
 /**
  * Plate efficiency and power factor, the shares that flow without load, and the plate's amps, each with its doubt.

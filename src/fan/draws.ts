@@ -27,6 +27,11 @@ export type FanDraws = {
 };
 
 const NET = 48;
+/** A draw no fan could be is brought halfway to the middle of all, so many times at most; it is looked at up to here [of free delivery]. */
+const MOST_PULLS = 4;
+const BEFORE_FREE = 0.95;
+/** The net reaches no further than this multiple of free delivery, lest it gets too coarse. */
+const FURTHEST = 3.5;
 
 /**
  * Draws possible true curves.
@@ -54,13 +59,27 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const outletFactor = area === null ? 0 : density / (2 * area * area);
   const z = new Float64Array(posterior.dimensions);
   const drive = posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR);
+  /** static pressure below nothing before free delivery: no fan does that */
+  const fallsTwice = (at: Float64Array, offset: number) => {
+    const outlet = outletFactor * Math.exp(-2 * model.spread.outletArea * at[UNKNOWN.outletArea]!);
+    const free =
+      base.flowScale_m3_s *
+      Math.exp(model.spread.flowLevel * at[UNKNOWN.flowLevel]! + model.spread.speed * at[UNKNOWN.speed]!);
+    const end = Math.min(flows.length, Math.ceil((BEFORE_FREE * free) / flows[1]!));
+    for (let i = 0; i < end; i++) if (total[offset + i]! < outlet * flows[i]! * flows[i]!) return true;
+    return false;
+  };
   for (let d = 0; d < count; d++) {
     drawUnknowns(posterior, deviates, d * dimensions, z);
+    model.sample(z, flows, total, power, d * flows.length);
+    for (let k = 0; k < MOST_PULLS && fallsTwice(z, d * flows.length); k++) {
+      for (let i = 0; i < z.length; i++) z[i] = 0.5 * (z[i]! + posterior.mode[i]!);
+      model.sample(z, flows, total, power, d * flows.length);
+    }
     driveDeviate[d] = drive < 0 ? deviates[d * dimensions + dimensions - 1]! : z[CURVE_UNKNOWNS + drive]!;
     speedDeviate[d] = z[UNKNOWN.speed]!;
     outletDeviate[d] = z[UNKNOWN.outletArea]!;
     outletExcess[d] = outletFactor * Math.expm1(-2 * model.spread.outletArea * z[UNKNOWN.outletArea]!);
-    model.sample(z, flows, total, power, d * flows.length);
   }
   return {
     count,
@@ -79,7 +98,7 @@ function likelyTop({ best, model, posterior }: FanEstimate): number {
   const unit = new Float64Array(posterior.dimensions);
   unit[UNKNOWN.flowLevel] = 1;
   const sd = model.spread.flowLevel * Math.hypot(...solveLower(posterior.precision, posterior.dimensions, unit));
-  return 1.15 * best.flowScale_m3_s * Math.exp(2 * sd);
+  return best.flowScale_m3_s * Math.min(1.15 * Math.exp(2 * sd), FURTHEST);
 }
 
 export type CurveBand = {

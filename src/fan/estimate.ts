@@ -106,7 +106,7 @@ export function estimateFan(evidence: FanEvidence): FanEstimate | null {
         chart && model.curve(new Float64Array(CURVE_UNKNOWNS)),
       );
   const starts = chart ? [new Float64Array(CURVE_UNKNOWNS)] : scannedStarts(model, pressures, powers);
-  const posterior = bestFit(starts, (start) => fitCurve(model, pressures, powers, hint, start));
+  const posterior = fitCurve(model, pressures, powers, hint, starts);
   const best = model.curve(posterior.mode);
   return {
     model,
@@ -116,20 +116,6 @@ export function estimateFan(evidence: FanEvidence): FanEstimate | null {
     knots_m3_s: knotsOf(base, best),
     familyOnlyDeviation_Pa: familyOnly(evidence, best),
   };
-}
-
-/** A fit this far from its evidence [per observation] is worth trying again from elsewhere. */
-const POOR_FIT = 1.5;
-
-/** The first fit that sits well; where none does, the best of them. */
-function bestFit(starts: readonly Float64Array[], fit: (start: Float64Array) => Posterior): Posterior {
-  let best: Posterior | null = null;
-  for (const start of starts) {
-    const found = fit(start);
-    if (best === null || found.cost < best.cost) best = found;
-    if (best.cost <= POOR_FIT * Math.max(best.checks.length, 2)) break;
-  }
-  return best!;
 }
 
 function levelFromReadings(

@@ -252,7 +252,7 @@ export const FAMILY: Readonly<Record<Family, FamilyShape>> = {
     shape: SHAPES.vacuum,
     staticShareAtBest: 1,
     // the straight line holds the rise in speed of 20–40 % towards shut-off, and one or two stages are not told apart
-    doubt: { psi: 0.32 },
+    doubt: { psi: 0.45 },
   }),
   // Anything a scrap market sells in a scroll; the tip speed is that of the weakest family.
   unknown: facts({

@@ -1,73 +1,25 @@
-import type { BaseCurve } from './base-curve.ts';
+import {
+  LEAST_POWER_SHARE,
+  LEAST_PRESSURE_SHARE,
+  aboveAir,
+  POWER_ENDS,
+  type CurveAt,
+  type ModelInput,
+  type Unpacked,
+} from './curve-numbers.ts';
+import { curveSlopes, type CurveSlopes } from './curve-slopes.ts';
+import { POWER_TERMS, SHAPE_TERMS, UNKNOWN, shapeWeights, sineSeries } from './unknowns.ts';
 
-/**
- * A fan curve as a base curve times smooth, uncertain deviations. Every unknown is a standard normal deviate z:
- * z = 0 is the base curve itself, and each standard deviation below says how far one unit of z moves it.
- *
- *   pressure = p0·[B(x) + Σ s_k z_k sin kπx + ends],  x = Q / Qf
- *   p0 = p0_base·exp(…), Qf = Qf_base·exp(…): level of pressure and flow, with the speed's error in both
- *   power    = P0·Λ(x)·exp(level + tilt·(1−x)² + Σ d_k z_k sin kπx), P0 as printed, or such that the best point has its efficiency
- *
- * The sine series is a squared-exponential process in reduced rank that vanishes at shut-off and free delivery, so the
- * two levels keep their meaning. Sources: A. Solin & S. Särkkä, Stat. Comput. 30 (2020) 419–446; C. E. Rasmussen &
- * C. K. I. Williams, Gaussian Processes for Machine Learning (2006) ch. 2.
- */
-export type ModelSpread = {
-  /** standard deviations in ln: level of pressure, level of flow, outlet area, run speed */
-  pressureLevel: number;
-  flowLevel: number;
-  outletArea: number;
-  speed: number;
-  /** smooth deviation of the pressure shape: standard deviation relative to the top pressure, and its length in x */
-  shape: { sd: number; length: number };
-  /** how much the shape is doubted beyond the printed ends, relative to the top pressure, growing with the square */
-  beyond: number;
-  /** level of power, where it was never printed that of the best efficiency; tilt towards shut-off; waves */
-  powerLevel: number;
-  powerTilt: number;
-  powerShape: number;
-};
+export type { CurveAt, ModelInput } from './curve-numbers.ts';
+export { CURVE_UNKNOWNS, UNKNOWN, type ModelSpread } from './unknowns.ts';
 
-/** Place of each unknown in the vector z. */
-export const UNKNOWN = {
-  pressureLevel: 0,
-  flowLevel: 1,
-  outletArea: 2,
-  speed: 3,
-  shape: 4,
-  lowEnd: 11,
-  highEnd: 12,
-  powerLevel: 13,
-  powerTilt: 14,
-  powerShape: 15,
-} as const;
-/** At its best point a wheel still makes this share of its top pressure: keeps powers above nothing in the wildest draws. */
-const LEAST_PRESSURE_SHARE = 0.05;
-const SHAPE_TERMS = 7;
-const POWER_TERMS = 4;
-export const CURVE_UNKNOWNS = UNKNOWN.powerShape + POWER_TERMS;
-
-export type ModelInput = {
-  base: BaseCurve;
-  spread: ModelSpread;
-  /** outlet area [m2], null where nothing is known of it: static and total are then taken as equal */
-  outletArea_m2: number | null;
-  airDensity_kg_m3: number;
-  /** power comes from the air power at the best point and its efficiency [-], where no chart printed it; null: it is printed */
-  powerFromAir: { bestAt: number; efficiency: number } | null;
-};
-
-/** Values of the curve for one vector of deviates, ready to be asked at many flows. */
-export type CurveAt = {
-  total_Pa(flow_m3_s: number): number;
-  static_Pa(flow_m3_s: number): number;
-  shaftPower_W(flow_m3_s: number): number;
-  /** flow scale of this draw: static free delivery [m3/s] */
-  flowScale_m3_s: number;
-};
+/** A curve that takes one vector of deviates after another, and how it answers to its unknowns and to the flow. */
+export type CurveCursor = CurveAt & CurveSlopes & { load(z: Float64Array): void };
 
 export type CurveModel = ModelInput & {
   curve(z: Float64Array): CurveAt;
+  /** the same for fits, which ask for thousands of curves one after another: made once, loaded again and again */
+  cursor(): CurveCursor;
   /** total pressure and shaft power of one vector of deviates at many flows, written from `offset` on; allocates nothing */
   sample(
     z: Float64Array,
@@ -76,20 +28,6 @@ export type CurveModel = ModelInput & {
     shaftPower_W: Float64Array,
     offset: number,
   ): void;
-};
-
-/** The numbers of one curve, unpacked from its deviates. */
-type Unpacked = {
-  topPressure_Pa: number;
-  flowScale_m3_s: number;
-  /** outlet velocity pressure at 1 m3/s [Pa] */
-  outletFactor: number;
-  shape: Float64Array;
-  lowEnd: number;
-  highEnd: number;
-  power_W: number;
-  tilt: number;
-  powerShape: Float64Array;
 };
 
 const emptyCurve = (): Unpacked => ({
@@ -104,14 +42,25 @@ const emptyCurve = (): Unpacked => ({
   powerShape: new Float64Array(POWER_TERMS),
 });
 
-/** The model of one blower: from a vector of deviates (see `UNKNOWN`) to pressure [Pa] and shaft power [W] at any flow [m3/s]. */
+/**
+ * A fan curve as a base curve times smooth, uncertain deviations. Every unknown is a standard normal deviate z:
+ * z = 0 is the base curve itself, and the spreads say how far one unit of z moves it.
+ *
+ *   pressure = p0·[B(x) + Σ s_k z_k sin kπx + ends],  x = Q / Qf
+ *   p0 = p0_base·exp(…), Qf = Qf_base·exp(…): level of pressure and flow, with the speed's error in both
+ *   power    = P0·Λ(x)·exp(level + tilt·(1−x)² + Σ d_k z_k sin kπx), P0 as printed, or such that the best point has its efficiency
+ *
+ * The sine series is a squared-exponential process in reduced rank that vanishes at shut-off and free delivery, so the
+ * two levels keep their meaning. Sources: A. Solin & S. Särkkä, Stat. Comput. 30 (2020) 419–446; C. E. Rasmussen &
+ * C. K. I. Williams, Gaussian Processes for Machine Learning (2006) ch. 2.
+ * Flows [m3/s], pressures [Pa], power [W]; deviates as `UNKNOWN` places them.
+ */
 export function curveModel(input: ModelInput): CurveModel {
-  const { base, spread, airDensity_kg_m3: density } = input;
+  const { base, spread, airDensity_kg_m3: density, powerFromAir: fromAir } = input;
   const shapeSd = shapeWeights(spread.shape);
   const { low, high } = base.known;
   const beyondHigh = high > low && high < 1;
   const powerBends = spread.powerTilt > 0 || spread.powerShape > 0;
-  const fromAir = input.powerFromAir;
   const shapeAtBest = fromAir === null ? 1 : base.power.value(fromAir.bestAt);
 
   const unpack = (z: Float64Array, into: Unpacked): Unpacked => {
@@ -159,23 +108,38 @@ export function curveModel(input: ModelInput): CurveModel {
   const staticOf = (c: Unpacked, flow: number): number =>
     base.kind === 'static' ? native(c, flow) : native(c, flow) - c.outletFactor * flow * flow;
   const powerOf = (c: Unpacked, flow: number, total_Pa: number): number => {
-    const x = Math.min(flow / c.flowScale_m3_s, 1.5);
-    const power = c.power_W * Math.max(base.power.value(x), 0.02) * powerBend(c, x);
+    const x = Math.min(flow / c.flowScale_m3_s, POWER_ENDS);
+    const power = c.power_W * Math.max(base.power.value(x), LEAST_POWER_SHARE) * powerBend(c, x);
     // a wheel never gives the air more than it takes from the shaft; what a chart prints is left for the reader to doubt
-    return fromAir === null ? power : Math.max(power, flow * total_Pa);
+    return fromAir === null ? power : aboveAir(power, flow * total_Pa);
   };
 
+  const cursor = (): CurveCursor => {
+    const c = emptyCurve();
+    const at: CurveAt = {
+      total_Pa: (flow) => totalOf(c, flow),
+      static_Pa: (flow) => staticOf(c, flow),
+      shaftPower_W: (flow) => powerOf(c, flow, totalOf(c, flow)),
+      flowScale_m3_s: 0,
+    };
+    const loaded: CurveCursor = {
+      ...at,
+      ...curveSlopes(input, c, at),
+      load(z) {
+        unpack(z, c);
+        loaded.flowScale_m3_s = c.flowScale_m3_s;
+      },
+    };
+    return loaded;
+  };
   const scratch = emptyCurve();
   return {
     ...input,
+    cursor,
     curve(z) {
-      const c = unpack(z, emptyCurve());
-      return {
-        total_Pa: (flow) => totalOf(c, flow),
-        static_Pa: (flow) => staticOf(c, flow),
-        shaftPower_W: (flow) => powerOf(c, flow, totalOf(c, flow)),
-        flowScale_m3_s: c.flowScale_m3_s,
-      };
+      const loaded = cursor();
+      loaded.load(z);
+      return loaded;
     },
     sample(z, flows, totals, powers, offset) {
       unpack(z, scratch);
@@ -186,37 +150,4 @@ export function curveModel(input: ModelInput): CurveModel {
       }
     },
   };
-}
-
-/** Standard deviations of the sine terms: their process has the stated deviation on average over 0..1. */
-function shapeWeights({ sd, length }: { sd: number; length: number }): Float64Array {
-  const weights = new Float64Array(SHAPE_TERMS);
-  let sum = 0;
-  for (let k = 0; k < SHAPE_TERMS; k++) {
-    weights[k] = Math.exp(-(((k + 1) * Math.PI * length) ** 2) / 4);
-    sum += weights[k]! ** 2 / 2;
-  }
-  return weights.map((w) => (sd * w) / Math.sqrt(sum));
-}
-
-/** Σ c_k sin(kπx) for x in 0..1, beyond 1 straight on with its slope there. */
-function sineSeries(c: Float64Array, x: number): number {
-  if (x <= 0) return 0;
-  if (x >= 1) {
-    let slope = 0;
-    for (let k = 0; k < c.length; k++) slope += c[k]! * (k + 1) * Math.PI * (k % 2 === 0 ? -1 : 1);
-    return slope * (x - 1);
-  }
-  const angle = Math.PI * x;
-  const twiceCos = 2 * Math.cos(angle);
-  let before = 0;
-  let sine = Math.sin(angle);
-  let sum = 0;
-  for (let k = 0; k < c.length; k++) {
-    sum += c[k]! * sine;
-    const next = twiceCos * sine - before;
-    before = sine;
-    sine = next;
-  }
-  return sum;
 }

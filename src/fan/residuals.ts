@@ -41,7 +41,8 @@ export function comparison(
   const place = new Map(sharedErrors.map((name, i) => [name, CURVE_UNKNOWNS + i]));
   const n = CURVE_UNKNOWNS + sharedErrors.length;
   const m = pressures.length + powers.length + pseudo.length;
-  const step_m3_s = 1e-3 * model.base.flowScale_m3_s;
+  const curve = model.cursor();
+  const moved = model.cursor();
   const placed = <T extends { shared: SharedErrorEffect[] }>(o: T) => ({
     o,
     shared: o.shared.map((s) => ({ at: place.get(s.error)!, flow_m3_s: s.flow_m3_s, value: s.value })),
@@ -58,27 +59,31 @@ export function comparison(
     for (const s of shared) flow += z[s.at]! * s.flow_m3_s;
     return Math.max(flow, 0);
   };
-  const pressureOf = (curve: CurveAt, o: PressureObservation, flow: number) =>
+  const pressureOf = (o: PressureObservation, flow: number) =>
     o.kind === 'static' ? curve.static_Pa(flow) : curve.total_Pa(flow);
-  const foreseen = (p: (typeof atPowers)[number], curve: CurveAt, flow: number, z: Float64Array) => {
+  const foreseen = (p: (typeof atPowers)[number], flow: number, z: Float64Array) => {
     for (let k = 0; k < p.at.length; k++) p.deviates[k] = z[p.at[k]!]!;
     return p.o.lnForeseen(Math.max(curve.shaftPower_W(flow), LEAST_POWER_W), p.deviates);
   };
-  /** d(value of the curve)/d(flow), by a step to either side */
-  const slopeAt = (value: (flow: number) => number, flow: number) =>
-    (value(flow + step_m3_s) - value(Math.max(flow - step_m3_s, 0))) / (step_m3_s + Math.min(step_m3_s, flow));
+  /** d(ln of the reading)/d(ln of the wheel's power) */
+  const answer = (p: (typeof atPowers)[number], power_W: number, z: Float64Array) => {
+    for (let k = 0; k < p.at.length; k++) p.deviates[k] = z[p.at[k]!]!;
+    const here = p.o.lnForeseen(power_W, p.deviates);
+    return (p.o.lnForeseen(power_W * (1 + STEP), p.deviates) - here) / STEP;
+  };
+  const gradient = new Float64Array(CURVE_UNKNOWNS);
 
-  const withCurve = (curve: CurveAt, z: Float64Array, out: Float64Array) => {
+  const withCurve = (z: Float64Array, out: Float64Array) => {
     let row = 0;
     for (const { o, shared } of atPressures) {
       let pressure = o.pressure_Pa;
       for (const s of shared) pressure += z[s.at]! * s.value;
-      out[row++] = pressureOf(curve, o, flowOf(o, shared, z)) - pressure;
+      out[row++] = pressureOf(o, flowOf(o, shared, z)) - pressure;
     }
     for (const p of atPowers) {
       let reading = p.o.lnReading;
       for (const s of p.shared) reading += z[s.at]! * s.value;
-      out[row++] = foreseen(p, curve, flowOf(p.o, p.shared, z), z) - reading;
+      out[row++] = foreseen(p, flowOf(p.o, p.shared, z), z) - reading;
     }
     for (const p of pseudo) out[row++] = p(curve);
   };
@@ -92,21 +97,26 @@ export function comparison(
       ...powers.map((o) => ({ path: o.path, kind: 'power' as const })),
     ],
 
-    evaluate: (z, out) => withCurve(model.curve(z), z, out),
+    evaluate(z, out) {
+      curve.load(z);
+      withCurve(z, out);
+    },
 
     deviations(z, out) {
-      const curve = model.curve(z);
+      curve.load(z);
       let row = 0;
       for (const { o, shared } of atPressures) {
-        const slope = slopeAt((q) => pressureOf(curve, o, q), flowOf(o, shared, z));
+        const perFlow = curve.pressureSlopes(o.kind, flowOf(o, shared, z), gradient);
         let variance = (MODEL_ERROR * model.base.pressureScale_Pa) ** 2;
-        for (const e of o.own) variance += (slope * e.flow_m3_s - e.value) ** 2;
+        for (const e of o.own) variance += (perFlow * e.flow_m3_s - e.value) ** 2;
         out[row++] = Math.sqrt(variance);
       }
       for (const p of atPowers) {
-        const slope = slopeAt((q) => foreseen(p, curve, q, z), flowOf(p.o, p.shared, z));
+        const flow = flowOf(p.o, p.shared, z);
+        const power = Math.max(curve.shaftPower_W(flow), LEAST_POWER_W);
+        const perFlow = answer(p, power, z) * curve.lnPowerSlopes(flow, gradient);
         let variance = POWER_MODEL_ERROR ** 2;
-        for (const e of p.o.own) variance += (slope * e.flow_m3_s - e.value) ** 2;
+        for (const e of p.o.own) variance += (perFlow * e.flow_m3_s - e.value) ** 2;
         out[row++] = Math.sqrt(variance);
       }
       out.fill(1, row);
@@ -114,34 +124,37 @@ export function comparison(
 
     slopes(z, r, out) {
       out.fill(0);
-      const moved = new Float64Array(m);
-      for (let a = 0; a < CURVE_UNKNOWNS; a++) {
-        const kept = z[a]!;
-        z[a] = kept + STEP;
-        withCurve(model.curve(z), z, moved);
-        z[a] = kept;
-        for (let i = 0; i < m; i++) out[i * n + a] = (moved[i]! - r[i]!) / STEP;
-      }
-      // shared errors move a reading along the curve: its slope is all one needs
-      const curve = model.curve(z);
+      curve.load(z);
       let row = 0;
+      // shared errors move a reading along the curve: its slope is all one needs
       for (const { o, shared } of atPressures) {
-        const slope = slopeAt((q) => pressureOf(curve, o, q), flowOf(o, shared, z));
-        for (const s of shared) out[row * n + s.at]! += slope * s.flow_m3_s - s.value;
+        const perFlow = curve.pressureSlopes(o.kind, flowOf(o, shared, z), gradient);
+        for (let a = 0; a < CURVE_UNKNOWNS; a++) out[row * n + a] = gradient[a]!;
+        for (const s of shared) out[row * n + s.at]! += perFlow * s.flow_m3_s - s.value;
         row++;
       }
       for (const p of atPowers) {
         const flow = flowOf(p.o, p.shared, z);
-        const slope = slopeAt((q) => foreseen(p, curve, q, z), flow);
-        for (const s of p.shared) out[row * n + s.at]! += slope * s.flow_m3_s - s.value;
-        const here = foreseen(p, curve, flow, z);
+        const power = Math.max(curve.shaftPower_W(flow), LEAST_POWER_W);
+        const perLnPower = answer(p, power, z);
+        const perFlow = perLnPower * curve.lnPowerSlopes(flow, gradient);
+        for (let a = 0; a < CURVE_UNKNOWNS; a++) out[row * n + a] = perLnPower * gradient[a]!;
+        for (const s of p.shared) out[row * n + s.at]! += perFlow * s.flow_m3_s - s.value;
+        const here = foreseen(p, flow, z);
         for (const at of p.at) {
           const kept = z[at]!;
           z[at] = kept + STEP;
-          out[row * n + at]! += (foreseen(p, curve, flow, z) - here) / STEP;
+          out[row * n + at]! += (foreseen(p, flow, z) - here) / STEP;
           z[at] = kept;
         }
         row++;
+      }
+      for (let a = 0; a < CURVE_UNKNOWNS && pseudo.length > 0; a++) {
+        const kept = z[a]!;
+        z[a] = kept + STEP;
+        moved.load(z);
+        z[a] = kept;
+        pseudo.forEach((p, i) => (out[(row + i) * n + a] = (p(moved) - r[row + i]!) / STEP));
       }
     },
   };

@@ -31,3 +31,25 @@ export function normalQuantile(p: number): number {
     (((((B[0] * r + B[1]) * r + B[2]) * r + B[3]) * r + B[4]) * r + 1)
   );
 }
+
+/**
+ * Cumulative probability of a standard normal deviate, to 1.2e-7 absolute.
+ * Source: W. H. Press et al., Numerical Recipes (2nd ed. 1992) §6.2, Chebyshev fit of erfc.
+ */
+export function normalCumulative(x: number): number {
+  const z = Math.abs(x) / Math.SQRT2;
+  const t = 1 / (1 + 0.5 * z);
+  const poly =
+    -1.26551223 +
+    t *
+      (1.00002368 +
+        t *
+          (0.37409196 +
+            t *
+              (0.09678418 +
+                t *
+                  (-0.18628806 +
+                    t * (0.27886807 + t * (-1.13520398 + t * (1.48851587 + t * (-0.82215223 + t * 0.17087277))))))));
+  const tail = 0.5 * t * Math.exp(-z * z + poly);
+  return x > 0 ? 1 - tail : tail;
+}

@@ -101,9 +101,11 @@ export function ownErrors(rig: Rig, row: Row, pressureSd: (reading_Pa: number) =
   if (pressures != null && pressures.length > 0) {
     const roots = pressures.map((p) => Math.sqrt(Math.max(p, LEAST_Pa)));
     const sd = relativeOfMean(roots, (root) => pressureSd(root * root) / (2 * root));
+    const middle = mean(roots);
+    // the mean of the roots is moved, not each by its share: readings that all say nothing leave the flow unsure, not certainly none
     errors.push(
       changedRow('velocity-pressures', sd, (r, by) => ({
-        velocityPressures_Pa: r.velocityPressures_Pa!.map((p) => p * (1 + by) ** 2),
+        velocityPressures_Pa: r.velocityPressures_Pa!.map((p) => Math.max(Math.sqrt(p) + by * middle, 0) ** 2),
       })),
     );
   }

@@ -100,7 +100,7 @@ export const METHODS: Record<RigMethod, Method> = {
       const differential = (density / 2) * jet * jet * (1 - b ** 4);
       // the plate itself eats half of this: more than the blower has to give, and the flow would not come about
       if (differential > state.static_Pa + 100) return null;
-      return { orificeDiameter_m: hole, differentialPressure_Pa: bench.manometer(differential) };
+      return { orificeDiameter_m: hole, differentialPressure_Pa: Math.max(0, bench.manometer(differential)) };
     },
   ),
   'pitot-traverse': throttled(
