@@ -2,7 +2,8 @@ import { measurementsToTake } from './advice/measure-next.ts';
 import { remediesFor } from './advice/remedies.ts';
 import type { Assessment } from './assessment.ts';
 import type { Job } from './job/types.ts';
-import { judge } from './judge.ts';
+import { findBlunders } from './evidence/blunders.ts';
+import { judge, placeOf } from './judge.ts';
 
 /**
  * Everything the program concludes from a job: the judgement of every blower, what to measure next where it is unsure, and
@@ -16,5 +17,9 @@ export function assess(job: Job): Assessment {
     measureNext: result.verdict === 'unsure' ? measurementsToTake(job, judgement, i) : [],
     remedies: result.verdict === 'yes' ? [] : remediesFor(job, judgement, i),
   }));
-  return { ...judgement.assessment, blowers };
+  const { air, warnings } = judgement.assessment;
+  const blunders = judgement.blowers.flatMap(({ candidate: { blower, estimate } }, i) =>
+    estimate === null ? [] : findBlunders(blower, placeOf(job, air, i), estimate),
+  );
+  return { ...judgement.assessment, blowers, warnings: [...warnings, ...blunders] };
 }

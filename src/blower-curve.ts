@@ -1,5 +1,6 @@
 import { pressureAltitude, siteAir } from './air/index.ts';
 import type { FanCurve } from './assessment.ts';
+import { findBlunders } from './evidence/blunders.ts';
 import { gatherEvidence, type Place } from './evidence/gather.ts';
 import { curveBand, drawFanCurves } from './fan/draws.ts';
 import { estimateFan } from './fan/estimate.ts';
@@ -47,5 +48,6 @@ export function curveOf({ site, supply, blower }: CurveRequest): { curve: FanCur
     path: '/blower',
   };
   const candidate = candidateOf(blower, place, CURVE_DRAWS);
-  return { curve: candidate.band ?? NO_CURVE, warnings: [...warnings, ...candidate.warnings] };
+  const blunders = candidate.estimate ? findBlunders(blower, place, candidate.estimate) : [];
+  return { curve: candidate.band ?? NO_CURVE, warnings: [...warnings, ...candidate.warnings, ...blunders] };
 }

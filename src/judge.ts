@@ -1,6 +1,7 @@
-import { pressureAltitude, siteAir } from './air/index.ts';
+import { pressureAltitude, siteAir, type Air } from './air/index.ts';
 import type { Assessment } from './assessment.ts';
 import { candidateOf } from './blower-curve.ts';
+import type { Place } from './evidence/gather.ts';
 import { ductworkWarnings, ELEMENT_KINDS, type FilterState } from './duct/index.ts';
 import { pointer, type Warning } from './issues/result.ts';
 import type { Job } from './job/types.ts';
@@ -37,14 +38,7 @@ export function judge(job: Job, draws = drawCount(job.ductwork.sections.length))
   };
 
   const judged = job.blowers.map((blower, i) => {
-    const place = {
-      air,
-      supply: job.supply,
-      altitude_m: job.site.altitude_m ?? pressureAltitude(air.pressure_Pa),
-      ambient_C: job.site.airTemperature_C ?? null,
-      ductwork: job.ductwork,
-      path: pointer('blowers', i),
-    };
+    const place = placeOf(job, air, i);
     const candidate = candidateOf(blower, place, draws);
     const casesOf = (plan: (typeof plans)[number]) =>
       filterStates.map((state) => judgeCase(context, candidate, plan, state));
@@ -76,6 +70,16 @@ export function judge(job: Job, draws = drawCount(job.ductwork.sections.length))
   };
   return { assessment, blowers: judged.map((j) => j.details), facts, ductDraws: context.ductDraws };
 }
+
+/** Where the blower at this place of the job stands, and what feeds it. */
+export const placeOf = (job: Job, air: Air, index: number): Place => ({
+  air,
+  supply: job.supply,
+  altitude_m: job.site.altitude_m ?? pressureAltitude(air.pressure_Pa),
+  ambient_C: job.site.airTemperature_C ?? null,
+  ductwork: job.ductwork,
+  path: pointer('blowers', index),
+});
 
 const hasFilters = ({ ductwork }: Job): boolean =>
   [...ductwork.sections.flatMap((s) => s.elements), ...(ductwork.discharge ?? [])].some((e) => e.kind === 'filters');
