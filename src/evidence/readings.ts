@@ -1,5 +1,10 @@
 import type { Air } from '../air/air.ts';
-import { DRIVE_EFFICIENCY_ERROR, type PowerObservation, type PressureObservation } from '../fan/observation.ts';
+import {
+  DRIVE_EFFICIENCY_ERROR,
+  MOTOR_EFFICIENCY_ERROR,
+  type PowerObservation,
+  type PressureObservation,
+} from '../fan/observation.ts';
 import type { Warning } from '../issues/result.ts';
 import type { Blower, ReadingsEvidence, Supply } from '../job/types.ts';
 import { motorAtSite, type MotorAtSite } from '../motor/index.ts';
@@ -101,6 +106,9 @@ function rowSpeeds(
   return () => null;
 }
 
+/** What the errors of the blower's own motor are called after. */
+const OWN_MOTOR = MOTOR_EFFICIENCY_ERROR.split('/')[0]!;
+
 /** The motor and drive that turned the wheel in the test; null where another one did that nobody described. */
 function testedMotor(readings: ReadingsEvidence, situation: ReadingsSituation): TestedMotor | null {
   const { blower, supply, motor, path } = situation;
@@ -119,7 +127,7 @@ function testedMotor(readings: ReadingsEvidence, situation: ReadingsSituation): 
           ambient_C: situation.ambient_C,
           path,
         });
-  const name = testedWith?.motor == null ? 'motor' : `${path}/motor`;
+  const name = testedWith?.motor == null ? OWN_MOTOR : `${path}/motor`;
   return {
     motor: uncertainMotor(at, name),
     drive: { ...at.drive, error: driveError, direct: drive.kind === 'direct' },

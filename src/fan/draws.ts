@@ -3,7 +3,7 @@ import { normalDeviates } from '../numeric/deviates.ts';
 import { drawUnknowns } from './fit.ts';
 import { tabulated } from '../numeric/interpolate.ts';
 import { CURVE_UNKNOWNS, UNKNOWN, curveModel } from './model.ts';
-import { DRIVE_EFFICIENCY_ERROR } from './observation.ts';
+import { DRIVE_EFFICIENCY_ERROR, MOTOR_EFFICIENCY_ERROR } from './observation.ts';
 import type { FanEstimate } from './estimate.ts';
 
 /**
@@ -19,6 +19,8 @@ export type FanDraws = {
   shaftPower_W: Float64Array;
   /** per draw, a deviate for the drive's efficiency: the one the power was read through, else one of its own */
   driveDeviate: Float64Array;
+  /** the same for the motor's own efficiency */
+  motorDeviate: Float64Array;
   /** per draw, the deviates of run speed and outlet area */
   speedDeviate: Float64Array;
   outletDeviate: Float64Array;
@@ -46,12 +48,13 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
     base: { ...base, pressure: tabulated(base.pressure), power: tabulated(base.power) },
   });
   const top = Math.max(knots_m3_s[knots_m3_s.length - 1]!, likelyTop(estimate));
-  const dimensions = posterior.dimensions + 1;
+  const dimensions = posterior.dimensions + 2;
   const deviates = normalDeviates(count, dimensions, seed);
   const flows = Float64Array.from({ length: NET + 1 }, (_, i) => (i / NET) * top);
   const total = new Float64Array(count * flows.length);
   const power = new Float64Array(count * flows.length);
   const driveDeviate = new Float64Array(count);
+  const motorDeviate = new Float64Array(count);
   const speedDeviate = new Float64Array(count);
   const outletDeviate = new Float64Array(count);
   const outletExcess = new Float64Array(count);
@@ -59,6 +62,7 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const outletFactor = area === null ? 0 : density / (2 * area * area);
   const z = new Float64Array(posterior.dimensions);
   const drive = posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR);
+  const motor = posterior.sharedErrors.indexOf(MOTOR_EFFICIENCY_ERROR);
   /** static pressure below nothing before free delivery: no fan does that */
   const fallsTwice = (at: Float64Array, offset: number) => {
     const outlet = outletFactor * Math.exp(-2 * model.spread.outletArea * at[UNKNOWN.outletArea]!);
@@ -77,6 +81,7 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
       model.sample(z, flows, total, power, d * flows.length);
     }
     driveDeviate[d] = drive < 0 ? deviates[d * dimensions + dimensions - 1]! : z[CURVE_UNKNOWNS + drive]!;
+    motorDeviate[d] = motor < 0 ? deviates[d * dimensions + dimensions - 2]! : z[CURVE_UNKNOWNS + motor]!;
     speedDeviate[d] = z[UNKNOWN.speed]!;
     outletDeviate[d] = z[UNKNOWN.outletArea]!;
     outletExcess[d] = outletFactor * Math.expm1(-2 * model.spread.outletArea * z[UNKNOWN.outletArea]!);
@@ -87,6 +92,7 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
     total_Pa: total,
     shaftPower_W: power,
     driveDeviate,
+    motorDeviate,
     speedDeviate,
     outletDeviate,
     outletExcess,

@@ -47,3 +47,5 @@ export const printedPower = (
 
 /** Name of the error that the blower's own drive puts into every power read at its motor: it cancels when the load is worked out again. */
 export const DRIVE_EFFICIENCY_ERROR = 'drive-efficiency';
+/** The same for the blower's own motor: a plate in watts drawn rates its shaft by the very efficiency that readings are taken through. */
+export const MOTOR_EFFICIENCY_ERROR = 'motor/efficiency';

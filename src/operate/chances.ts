@@ -25,6 +25,8 @@ export type MotorLimit = {
   driveEfficiency: { value: number; sd: number };
   /** rated power × service factor [W], and the largest load fraction allowed */
   capacity_W: number;
+  /** doubt of the rated power, one relative standard deviation [-]: of plates that give watts drawn */
+  capacitySd: number;
   loadAtMost: number;
 };
 
@@ -111,7 +113,8 @@ export function caseChances(
     for (const q of at.others)
       highest = Math.max(highest, onTheNet(flows, draws.shaftPower_W, d * width, q * correction));
     const efficiency = Math.min(1, motor.driveEfficiency.value + motor.driveEfficiency.sd * draws.driveDeviate[d]!);
-    out.load[d] = highest / efficiency / motor.capacity_W;
+    const capacity_W = motor.capacity_W * Math.exp(motor.capacitySd * draws.motorDeviate[d]!);
+    out.load[d] = highest / efficiency / capacity_W;
     const loadKept = out.load[d]! <= motor.loadAtMost;
     if (loadKept) out.keepsLoad++;
     if (flowsKept && loadKept) out.keepsAll++;

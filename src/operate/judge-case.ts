@@ -12,6 +12,7 @@ import { loadAt } from '../motor/index.ts';
 import { interval95 } from '../numeric/quantile.ts';
 import { caseChances, type Chances, type FlowLimit } from './chances.ts';
 import type { Candidate } from './candidate.ts';
+import { shareThatMeets } from './net.ts';
 import type { DuctDraws } from './duct-draws.ts';
 import { operatingPoints, type Point, type Points } from './operating-points.ts';
 import type { Plan } from './plans.ts';
@@ -73,7 +74,11 @@ export function judgeCase(
       ductwork,
       transport,
       plan,
-      points.all.length > 0 ? 'unstable' : 'no-operating-point',
+      points.all.length > 0
+        ? 'unstable'
+        : shareThatMeets(draws, curve.loss_Pa) > 1 - confidence
+          ? 'outside-evidence'
+          : 'no-operating-point',
     );
     return pointless({ ...none, ...drawn, otherOperatingPoints: points.all.map((p) => plainPoint(p, candidate)) });
   }
@@ -99,6 +104,7 @@ export function judgeCase(
       {
         driveEfficiency: candidate.motor.drive,
         capacity_W: candidate.motor.ratedPower_W * candidate.motor.serviceFactor,
+        capacitySd: candidate.motor.ratedPowerDoubt,
         loadAtMost: context.loadAtMost,
       },
       withMargins,

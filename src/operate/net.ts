@@ -33,6 +33,22 @@ export function crossingOnNet(
   return { least: least < 0 ? flows[flows.length - 1]! : least, others };
 }
 
+/** Share of the possible true curves that come down to the system's somewhere: 0 where its loss is nowhere reached. */
+export function shareThatMeets(
+  draws: { count: number; flows_m3_s: Float64Array; total_Pa: Float64Array },
+  loss: Float64Array,
+): number {
+  const width = draws.flows_m3_s.length;
+  let met = 0;
+  for (let d = 0; d < draws.count; d++) {
+    const above = (i: number) => draws.total_Pa[d * width + i]! > loss[i]!;
+    let i = 1;
+    while (above(0) && i < width && above(i)) i++;
+    if (above(0) && i < width) met++;
+  }
+  return met / draws.count;
+}
+
 /** Value at a flow [m3/s]; the end value beyond the net. */
 export function onTheNet(flows: Float64Array, values: Float64Array, offset: number, flow: number): number {
   const last = flows.length - 1;

@@ -63,7 +63,7 @@ const SENTENCES = {
     severity: 'caution',
     text: (v: { flow_m3_s: number | null }) =>
       v.flow_m3_s === null
-        ? 'Nothing is known of this blower that gives a curve: add a chart, a reading, or the size and speed of the wheel.'
+        ? 'What is known of this blower does not reach to where it would run: add a chart, a reading with the ducts on, or the sizes of wheel and outlet.'
         : `Near ${flow(v.flow_m3_s)} nothing was measured or printed: the curve there is a guess from the kind of wheel. Take a reading there.`,
   },
   'power-unknown': {

@@ -204,7 +204,10 @@ export const match = {
       `It may run at ${v['least_m3_s']} or at ${v['most_m3_s']}. The least counts for the air, the most for the motor.`,
     'tip-speed': (v: Words) =>
       `Rim at ${v['speed_m_s']}; safe for this kind up to ${v['low_m_s']}. Never above ${v['high_m_s']}.`,
-    'outside-evidence': (v: Words) => `Nothing measured near ${v['flow_m3_s']}: the curve there is a guess.`,
+    'outside-evidence': (v: Words) =>
+      v['flow_m3_s']
+        ? `Nothing measured near ${v['flow_m3_s']}: the curve there is a guess.`
+        : 'What is known does not reach to where it would run. Measure there.',
     'power-unknown': () => 'No power printed or measured: the motor load is a rough guess. Clamp the amps.',
     'outlet-area-unknown': () => 'Outlet not measured: static and total pressure are told apart only roughly.',
     'no-operating-point': () => 'The curves do not cross: it finds no point to run at.',

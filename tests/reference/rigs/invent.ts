@@ -1,5 +1,5 @@
 import { driven } from './true-drive.ts';
-import { meetingPoint, type TruePoint } from './meeting-point.ts';
+import { meetingPoints, type TruePoint } from './meeting-point.ts';
 import { canBeDrawn, drawnFan } from './drawn-fan.ts';
 import { otherEvidence, type EvidenceMix } from './other-evidence.ts';
 import type { Random } from './random.ts';
@@ -7,7 +7,7 @@ import { airAt, pressureAtAltitude, type TrueAir } from './true-air.ts';
 import { rounded } from './true-motor.ts';
 import { trueTest, type ErrorSizes, type Running, type Tested, type TestWish } from './true-rig.ts';
 import type { RigMethod } from './true-methods.ts';
-import { trueShop, type TrueShop } from './true-shop.ts';
+import { trueShop, type ShopWish, type TrueShop } from './true-shop.ts';
 import { spinning, trueFan, type TrueFan } from './true-fan.ts';
 import { TRUE_FAMILIES, type TrueFamily } from './true-wheels.ts';
 
@@ -26,6 +26,13 @@ export type Invented = {
   familyGiven: boolean;
   /** the true operating point with these machines open; null where the blower cannot */
   truePoint(open: readonly string[]): TruePoint | null;
+  /** all stable ones, the least flow first */
+  truePoints(open: readonly string[]): TruePoint[];
+  /** the room's air, and power the motor gives at this flow of the wheel [W] */
+  air: TrueAir;
+  motorPower_W(flow_m3_s: number): number;
+  /** true efficiency of a motor that is sold by its watts drawn [-], else 1 */
+  ownEfficiency: number;
   /** speed of the wheel there [1/min] */
   shopSpeed(point: TruePoint): number;
 };
@@ -37,6 +44,8 @@ export type Wishes = {
   electrical?: TestWish['electrical'];
   /** true sizes of the instruments' errors; left out, somewhere around the program's own idea of them */
   sizes?: ErrorSizes;
+  /** how much the machines ask for */
+  shop?: Pick<ShopWish, 'asked'>;
 };
 
 /** Share of wheels that look like a handbook's drawing; the rest follow Euler's equation. */
@@ -143,10 +152,17 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
       wayOut_m,
       outletArea_m2: fan.outletArea_m2,
       air,
+      ...wishes.shop,
     },
     random,
   );
 
+  const truePoints = (open: readonly string[]) =>
+    meetingPoints(
+      (q) => running(q, air),
+      (q) => shop.loss_Pa(open, q, air),
+      free,
+    );
   const usualRun = running(0.6 * free, air);
   const evidence = [
     ...(tested === null
@@ -217,13 +233,12 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
     shop,
     outletAreaGiven,
     familyGiven,
+    air,
+    ownEfficiency: 'ratedPowerMeaning' in motor.plate ? 1000 / motor.inputPower_W(1000) : 1,
+    motorPower_W: (flow_m3_s) => running(flow_m3_s, air).motorPower_W,
     shopSpeed: (point) => running(point.flow_m3_s, air).speed_rpm,
-    truePoint: (open) =>
-      meetingPoint(
-        (q) => running(q, air),
-        (q) => shop.loss_Pa(open, q, air),
-        free,
-      ),
+    truePoint: (open) => truePoints(open)[0] ?? null,
+    truePoints,
   };
 }
 

@@ -2,12 +2,9 @@ import type { Running } from './true-rig.ts';
 
 export type TruePoint = { flow_m3_s: number; total_Pa: number; shaftPower_W: number };
 
-/** Stable meeting of fan and ducts with the least flow. */
-export function meetingPoint(
-  running: (q: number) => Running,
-  loss: (q: number) => number,
-  free: number,
-): TruePoint | null {
+/** Stable meetings of fan and ducts, the least flow first. */
+export function meetingPoints(running: (q: number) => Running, loss: (q: number) => number, free: number): TruePoint[] {
+  const found: TruePoint[] = [];
   const excess = (q: number) => running(q).total_Pa - loss(q);
   const top = 1.6 * free;
   let before = excess(0);
@@ -21,9 +18,9 @@ export function meetingPoint(
         else b = middle;
       }
       const state = running(a);
-      return { flow_m3_s: a, total_Pa: state.total_Pa, shaftPower_W: state.wheelPower_W };
+      found.push({ flow_m3_s: a, total_Pa: state.total_Pa, shaftPower_W: state.wheelPower_W });
     }
     before = here;
   }
-  return null;
+  return found;
 }

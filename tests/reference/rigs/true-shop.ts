@@ -9,6 +9,10 @@ type Piece = { written: Written; loss_Pa(flow_m3_s: number, air: TrueAir): numbe
 export type TrueShop = {
   ductwork: { sections: Written[]; discharge: Written[] };
   machines: string[];
+  /** inside diameter of every section's pipes [m] */
+  diameter_m: Record<string, number>;
+  /** what each open machine truly draws of the whole flow [m3/s] */
+  drawn_m3_s(open: readonly string[], flow_m3_s: number, air: TrueAir): Record<string, number>;
   /** true total-pressure loss [Pa] with these machines open; the blower's own outlet is lost where the way out is empty */
   loss_Pa(open: readonly string[], flow_m3_s: number, air: TrueAir): number;
 };
@@ -22,6 +26,8 @@ export type ShopWish = {
   wayOut_m: number | null;
   outletArea_m2: number;
   air: TrueAir;
+  /** what every machine asks for, as a share of that flow; left out 0.9 */
+  asked?: number;
 };
 
 const K_DOUBT = 0.1;
@@ -98,7 +104,7 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
       continue;
     }
     if (spare > 0) fillUp(spare, { leaves, main, leafDiameter, mainDiameter });
-    return finished(leaves, main, wayOut);
+    return finished(leaves, main, wayOut, { leafDiameter, mainDiameter });
   }
 
   /** What pressure is left over goes to the machine's own resistance, the filters and a measured element. */
@@ -136,7 +142,12 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
     if (measured > 1) to.main.push(power('fixed-resistance', measured, rounded(random.uniform(1.5, 2), 2)));
   }
 
-  function finished(leaves: Piece[][], main: Piece[], wayOut: Piece[]): TrueShop {
+  function finished(
+    leaves: Piece[][],
+    main: Piece[],
+    wayOut: Piece[],
+    sizes: { leafDiameter: number; mainDiameter: number },
+  ): TrueShop {
     const machines = leaves.map((_, i) => `m${i + 1}`);
     const section = (id: string, into: string, pieces: readonly Piece[]) => ({
       id,
@@ -149,12 +160,23 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
         sections: [
           ...leaves.map((leaf, i) => ({
             ...section(machines[i]!, 'main', leaf),
-            pickup: { machine: machines[i]!, requiredFlow_m3_s: rounded(0.9 * wish.flow_m3_s, 3) },
+            pickup: { machine: machines[i]!, requiredFlow_m3_s: rounded((wish.asked ?? 0.9) * wish.flow_m3_s, 3) },
             gate: {},
           })),
           section('main', 'blower', main),
         ],
         discharge: wayOut.map((p) => p.written),
+      },
+      diameter_m: {
+        ...Object.fromEntries(machines.map((m) => [m, sizes.leafDiameter])),
+        main: sizes.mainDiameter,
+      },
+      drawn_m3_s(open, q, a) {
+        const parts = leaves.filter((_, i) => open.includes(machines[i]!));
+        const suction = sharedLoss(parts, q, a);
+        return Object.fromEntries(
+          machines.flatMap((m, i) => (open.includes(m) ? [[m, drawnAt(suction, leaves[i]!, q, a)]] : [])),
+        );
       },
       loss_Pa(open, q, a) {
         const parts = leaves.filter((_, i) => open.includes(machines[i]!));
@@ -164,19 +186,21 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
     };
   }
 
+  /** Flow at which a branch loses this suction, by halving. */
+  function drawnAt(suction: number, branch: readonly Piece[], most: number, a: TrueAir): number {
+    let [low, high] = [0, most];
+    for (let i = 0; i < 26; i++) {
+      const middle = (low + high) / 2;
+      if (sum(branch, middle, a) < suction) low = middle;
+      else high = middle;
+    }
+    return low;
+  }
+
   /** Suction at which branches side by side draw this flow together, by halving. */
   function sharedLoss(branches: readonly Piece[][], q: number, a: TrueAir): number {
     if (branches.length === 1) return sum(branches[0]!, q, a);
-    const drawn = (suction: number) =>
-      branches.reduce((t, b) => {
-        let [low, high] = [0, q];
-        for (let i = 0; i < 26; i++) {
-          const middle = (low + high) / 2;
-          if (sum(b, middle, a) < suction) low = middle;
-          else high = middle;
-        }
-        return t + low;
-      }, 0);
+    const drawn = (suction: number) => branches.reduce((t, b) => t + drawnAt(suction, b, q, a), 0);
     let [low, high] = [0, sum(branches[0]!, q, a)];
     for (let i = 0; i < 26; i++) {
       const middle = (low + high) / 2;
