@@ -1,5 +1,8 @@
 /** Home-made test readings: from rigs and rows to points of the blower's curve with their errors. */
 export { checkReadings } from './check.ts';
+export { cutPlan, PLAN_LENGTH, type CutPlan, type CutPlanRequest, type CutStep, type StepRole } from './cut-plan.ts';
+export { cuttableHoles, HOLE_RATIOS, type Cutting } from './cut-sizes.ts';
+export type { Expected, ForeseenCurve } from './expected.ts';
 export type { Electrical, ElectricalReading } from './electrical.ts';
 export {
   dischargeCoefficient,
