@@ -1,3 +1,4 @@
+import { addedFlowDoubts, tubeScaleDoubt, tubeStretch } from './added-doubts.ts';
 import type { Bench } from './bench.ts';
 import { isOpenEnd } from './methods/orifice-cap.ts';
 import { mean } from './methods/pitot-traverse.ts';
@@ -40,7 +41,7 @@ export function sharedErrors(rig: Rig, prefix: string): ErrorSource[] {
     changedBench(name('flow-coefficient'), flowDoubt(rig), (bench, by) => ({
       flowFactor: bench.flowFactor * (1 + by),
     })),
-    changedRow(name('manometer-scale'), DOUBTS.manometerScale.sd, (row, by) => ({
+    changedRow(name('manometer-scale'), Math.hypot(DOUBTS.manometerScale.sd, tubeScaleDoubt(rig)), (row, by) => ({
       staticPressure_Pa: row.staticPressure_Pa * (1 + by),
       throatPressure_Pa: scaled(row.throatPressure_Pa, by),
       differentialPressure_Pa: scaled(row.differentialPressure_Pa, by),
@@ -57,10 +58,11 @@ export function sharedErrors(rig: Rig, prefix: string): ErrorSource[] {
   ];
 }
 
-/** Relative standard deviation of the flow that all rows share: as the job says, else the method's own [-]. */
+/** Relative standard deviation of the flow that all rows share: as the job says, else the method's own and what the rig adds [-]. */
 export function flowDoubt(rig: Rig): number {
   const outletCap = rig.method === 'orifice-cap' && rig.side === 'outlet';
-  return rig.uncertainty?.flowRelative ?? (outletCap ? DOUBTS.outletCap.sd : FLOW_DOUBT[rig.method].sd);
+  const usual = outletCap ? DOUBTS.outletCap.sd : FLOW_DOUBT[rig.method].sd;
+  return rig.uncertainty?.flowRelative ?? Math.hypot(usual, ...addedFlowDoubts(rig).map((d) => d.sd));
 }
 
 const openEndDoubt = (rig: Rig): number => (rig.tap === 'near' ? DOUBTS.openEndNear.sd : DOUBTS.openEnd.sd);
@@ -75,8 +77,9 @@ export function readingDoubt(readings: Readings): (reading_Pa: number) => number
     row.differentialPressure_Pa ?? 0,
     ...(row.velocityPressures_Pa ?? []),
   ]);
-  const step = readingStep(all);
-  return (reading_Pa) => pressureReadingSd(reading_Pa, step);
+  const stretch = tubeStretch(readings.rig);
+  const step = stretch * readingStep(all.map((p) => p / stretch));
+  return (reading_Pa) => pressureReadingSd(reading_Pa, step, stretch);
 }
 
 /** Relative standard deviation of the mean of independent readings, from that of each reading's square root or of itself [-]. */

@@ -1,7 +1,10 @@
 /** Home-made test readings: from rigs and rows to points of the blower's curve with their errors. */
+export { addedFlowDoubts, tubeStretch, type AddedDoubt } from './added-doubts.ts';
+export { testAir } from './bench.ts';
 export { checkReadings } from './check.ts';
 export { cutPlan, PLAN_LENGTH, type CutPlan, type CutPlanRequest, type CutStep, type StepRole } from './cut-plan.ts';
 export { cuttableHoles, HOLE_RATIOS, type Cutting } from './cut-sizes.ts';
+export { flowDoubt, readingDoubt } from './errors.ts';
 export type { Expected, ForeseenCurve } from './expected.ts';
 export type { Electrical, ElectricalReading } from './electrical.ts';
 export {

@@ -21,10 +21,34 @@ export const Uncertainty = z.strictObject({
   flowRelative: z.number().gte(0).lte(1).meta({ label: 'flow, relative', quantity: 'fraction' }).nullish(),
 });
 
+/** The tube as it stands, where it is no upright tube of water; rows still hold pressures [Pa]. */
+export const TubeShape = z.strictObject({
+  angle_deg: between(
+    2,
+    90,
+    'tube leans, from level',
+    'angle',
+    '90 is upright; below 5 the level can hardly be read',
+  ).nullish(),
+  liquidDensity_kg_m3: between(500, 14_000, 'liquid in the tube', 'density', 'water 998, paraffin about 800').nullish(),
+  tubeOverPot: z
+    .number()
+    .gte(0)
+    .lte(0.5)
+    .meta({
+      label: 'area of the tube over that of its pot',
+      quantity: 'fraction',
+      help: '0 where both legs are counted, or the pot is wide',
+    })
+    .nullish(),
+});
+
 export const Rig = z.strictObject({
   method: oneOf(METHOD_NAMES, 'method'),
   side: oneOf(['inlet', 'outlet'], 'side of the blower').nullish(),
   pipeDiameter_m: positive('test pipe, inside', 'length').nullish(),
+  pipeOutsideDiameter_m: positive('test pipe, outside', 'length', 'for the drawing of the cap').nullish(),
+  hubDiameter_m: positive('hub', 'length', 'a hub or a motor in the middle, where the air is measured').nullish(),
   width_m: positive('channel width', 'length').nullish(),
   height_m: positive('channel height', 'length').nullish(),
   tap: oneOf(['far', 'near'], 'pressure tap').nullish(),
@@ -33,6 +57,10 @@ export const Rig = z.strictObject({
   bagVolume_m3: positive('bag volume', 'volume').nullish(),
   lengthToTap_m: nonNegative('free end to tap', 'length').nullish(),
   lengthTapToBlower_m: nonNegative('tap to blower', 'length').nullish(),
+  straightBefore_m: nonNegative('straight pipe before the measuring place', 'length').nullish(),
+  straightAfter_m: nonNegative('straight pipe after the measuring place', 'length').nullish(),
+  anemometerDiameter_m: positive('head of the anemometer', 'length').nullish(),
+  tube: TubeShape.nullish(),
   surface: oneOf(SURFACE_NAMES, 'surface of the test pipe').nullish(),
   sameDrive: z.boolean().meta({ label: "turned by the job's own motor and drive" }).nullish(),
   uncertainty: Uncertainty.nullish(),

@@ -99,9 +99,10 @@ const STEPS_Pa = [50, 5 * 9.80665, 25, 2 * 9.80665, 20, 10, 9.80665, 5, 2, 1];
 /**
  * Standard deviation of one pressure reading [Pa]: the step it was read to, the eye, and 0.5 % of the reading.
  * @param stepOfReadings  from `readingStep` over all readings of one manometer [Pa]
+ * @param stretch         pressure of a length on this tube over that of upright water [-]: a leaning tube is read more finely
  */
-export const pressureReadingSd = (reading_Pa: number, stepOfReadings: number): number =>
-  Math.hypot(stepOfReadings / Math.sqrt(12), EYE_Pa, DOUBTS.manometerShare.sd * reading_Pa);
+export const pressureReadingSd = (reading_Pa: number, stepOfReadings: number, stretch = 1): number =>
+  Math.hypot(stepOfReadings / Math.sqrt(12), stretch * EYE_Pa, DOUBTS.manometerShare.sd * reading_Pa);
 
 /** The coarsest step [Pa] that all readings are whole multiples of; 1 where they are few or odd. */
 export function readingStep(readings_Pa: readonly number[]): number {

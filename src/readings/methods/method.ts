@@ -20,6 +20,8 @@ export type Method = {
   pressure?(bench: Bench, row: Row, flow_m3_s: number): number;
   /** why this row says nothing, or null */
   useless?(bench: Bench, row: Row): string | null;
+  /** a rig that can't be; `path` is the pointer of the rig */
+  impossibleRig?(rig: Rig, path: string): Issue[];
   /** rows that can't be in such a rig; `path` is the pointer of the row */
   impossible?(rig: Rig, row: Row, path: string): Issue[];
   /** what is worth a second look in the rig; `path` is the pointer of the rig */

@@ -1,3 +1,4 @@
+import { impossibleInside, measuringArea } from '../measuring-place.ts';
 import { signal } from '../pressures.ts';
 import type { Method } from './method.ts';
 
@@ -15,11 +16,23 @@ export const pitotTraverse: Method = {
   standard: 'ISO 3966',
   source: 'ISO 3966: mean of the point velocities × area, points of equal weight',
   help: 'Push the tube to each mark and write down every reading. The program takes the mean of the speeds, not of the pressures.',
-  rigFields: ['side', 'pipeDiameter_m', 'width_m', 'height_m', 'lengthToTap_m', 'lengthTapToBlower_m', 'surface'],
+  rigFields: [
+    'side',
+    'pipeDiameter_m',
+    'width_m',
+    'height_m',
+    'hubDiameter_m',
+    'straightBefore_m',
+    'straightAfter_m',
+    'lengthToTap_m',
+    'lengthTapToBlower_m',
+    'surface',
+  ],
   rowFields: ['velocityPressures_Pa'],
   rigNeeds: [['pipeDiameter_m'], ['width_m', 'height_m']],
   flow(bench, row) {
     const velocities = row.velocityPressures_Pa!.map((p) => pitotVelocity(p, bench.air.density_kg_m3));
-    return bench.flowFactor * bench.pipe.area_m2 * mean(velocities);
+    return bench.flowFactor * measuringArea(bench) * mean(velocities);
   },
+  impossibleRig: (rig, path) => impossibleInside(rig, 'hubDiameter_m', 'A hub', path),
 };
