@@ -4,10 +4,11 @@ import type { Assessment } from './assessment.ts';
 import type { Job } from './job/types.ts';
 import { findBlunders } from './evidence/blunders.ts';
 import { judge, placeOf } from './judge.ts';
+import { withMends } from './advice/mends.ts';
 
 /**
- * Everything the program concludes from a job: the judgement of every blower, what to measure next where it is unsure, and
- * the smallest changes that would make a no or a not-sure a yes. Pure and deterministic: the same job gives the same bytes.
+ * Everything the program concludes from a job: the judgement of every blower, what to measure next where it is unsure,
+ * the smallest changes that would make a no or a not-sure a yes, and what would keep dust from settling. Pure and deterministic: the same job gives the same bytes.
  * @param job a checked job (`checkJob`)
  */
 export function assess(job: Job): Assessment {
@@ -21,5 +22,6 @@ export function assess(job: Job): Assessment {
   const blunders = judgement.blowers.flatMap(({ candidate: { blower, estimate } }, i) =>
     estimate === null ? [] : findBlunders(blower, placeOf(job, air, i), estimate),
   );
-  return { ...judgement.assessment, blowers, warnings: [...warnings, ...blunders] };
+  const cases = withMends(job, judgement);
+  return { ...judgement.assessment, cases, blowers, warnings: [...warnings, ...blunders] };
 }

@@ -73,6 +73,27 @@ export type BudgetPart = {
   pressure_Pa: number;
 };
 
+/** A pipe and how fast the air runs in it; `discharge` is the run behind the blower. */
+export type RunSpeed = { id: string; velocity_m_s: number; minimumVelocity_m_s: number };
+
+/** One change after which dust settles nowhere in this case: what to do, and what then happens, all of it solved. */
+export type Mend = {
+  kind: 'open-gates' | 'smaller-pipe' | 'shut-gates';
+  /** pick-ups whose gates to open or shut; empty for pipes */
+  gates: string[];
+  /** runs to build narrower, with the name of the size sold; empty for gates */
+  sizes: { id: string; size: string; from_m: number; to_m: number }[];
+  /** the runs that were too slow, as they are then; shut ones are left out */
+  runs: RunSpeed[];
+  /** machines that had enough air and then have too little */
+  short: { id: string; flow_m3_s: number; requiredFlow_m3_s: number }[];
+  loadFraction: number | null;
+  text: string;
+};
+
+/** Where dust settles in a case, and the least that would mend it, each kind once, the least trouble first. */
+export type Settling = { runs: RunSpeed[]; mends: Mend[]; text: string };
+
 export type MotorResult = {
   shaftPower_W: number | null;
   loadFraction: number | null;
@@ -97,6 +118,8 @@ export type Case = {
   pickups: PickupResult[];
   motor: MotorResult;
   budget: BudgetPart[];
+  /** only in a finished assessment; null where no dust settles */
+  settling?: Settling | null;
   verdict: Verdict;
   probability: number;
   reasons: Reason[];

@@ -17,6 +17,7 @@ export { MATERIAL_NAMES, MATERIALS } from './materials.ts';
 export type { Material } from './materials.ts';
 export { compileNetwork } from './network.ts';
 export type { Conditions, Network } from './network.ts';
+export { dustyPipes, resizedRun } from './resize.ts';
 export { respond } from './respond.ts';
 export type { Response } from './respond.ts';
 export type { FanCurve } from './iterate.ts';

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Case, RunSpeed, Settling } from '../../src/assessment.ts';
 import type { Element } from '../../src/duct/index.ts';
 import { RunCautions } from '../cautions/run-cautions.tsx';
 import { TopBar, UndoButtons } from '../frame/top-bar.tsx';
@@ -36,6 +37,7 @@ import { fitted } from './fitted.ts';
 import type { Place } from './layout.ts';
 import { DISCHARGE } from './layout/sheet.ts';
 import { RunEditor } from './run-editor.tsx';
+import { SettlingMends } from './settling-mends.tsx';
 import './ducts.css';
 
 /** The ducts: the drawing is the editor. A tapped piece opens below it, the figures follow at once. */
@@ -128,6 +130,7 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
           <p class="second">{t.drawing.hint}</p>
         </>
       )}
+      {shown && <SettlingMends settling={settlingOf(shown)} names={names} texts={t} />}
       {dangers.map((reason) => (
         <DangerStrip key={reason.code}>{reasonText(reason, names, saying, all.match)}</DangerStrip>
       ))}
@@ -144,6 +147,13 @@ export function DuctsPlace({ wide }: { wide: boolean }) {
       )}
     </div>
   );
+}
+
+/** Where dust settles in a case, before the advice is there without what would mend it. */
+function settlingOf({ settling, sections }: Case): Settling | null {
+  if (settling !== undefined) return settling;
+  const runs = sections.filter(({ judged, ok, velocity_m_s }) => judged && !ok && velocity_m_s !== null) as RunSpeed[];
+  return runs.length > 0 ? { runs, mends: [], text: '' } : null;
 }
 
 /** How long the dashes creep on after the last touch [ms]: movement nobody watches costs battery. */

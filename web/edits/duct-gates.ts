@@ -20,14 +20,23 @@ const nameOf = (open: readonly string[]): string =>
 
 /**
  * One gate pulled or pushed while a plan is looked at: answers which plan stands so now, and the job with that plan in it
- * if there was none. Machines without a gate are open in every plan and tell none apart. A plan tried this way is not required, and trying on from it changes it in place.
+ * if there was none. Machines without a gate are open in every plan and tell none apart.
  */
 export function toggleGate(job: Job, plan: Standing, gate: string): { plan: string; edited: Edited | null } {
+  const gates = plan.open.includes(gate) ? plan.open.filter((id) => id !== gate) : [...plan.open, gate];
+  return standGates(job, plan, gates);
+}
+
+/** The gates put as `gates` says while a plan is looked at. A plan tried this way is not required, and trying on from it changes it in place. */
+export function standGates(
+  job: Job,
+  plan: Standing,
+  gates: readonly string[],
+): { plan: string; edited: Edited | null } {
   const gated = new Set(
     job.ductwork.sections.filter((section) => section.pickup && section.gate).map((section) => section.id),
   );
-  const before = plan.open.filter((id) => gated.has(id));
-  const open = before.includes(gate) ? before.filter((id) => id !== gate) : [...before, gate];
+  const open = gates.filter((id) => gated.has(id));
   const plans = job.gatePlans ?? usualPlans(job);
   const known = plans.find((one) =>
     sameSet(

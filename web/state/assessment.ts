@@ -78,9 +78,10 @@ const advisor = createLatest(
 );
 
 /** What to measure or change follows when the hand rests; the verdict does not wait for it. */
-function adviseSoon(judged: Job, { blowers }: Assessment): void {
+function adviseSoon(judged: Job, { blowers, cases }: Assessment): void {
   clearTimeout(quiet);
-  advising.value = blowers.some((b) => b.verdict !== 'yes');
+  const settles = cases.some(({ sections }) => sections.some(({ judged, ok }) => judged && !ok));
+  advising.value = settles || blowers.some((b) => b.verdict !== 'yes');
   if (!advising.value) return;
   quiet = setTimeout(() => advisor.want(judged), QUIET_ms);
 }

@@ -11,7 +11,7 @@ import { MACHINE_SHAPES } from '../../../../web/ducts/glyphs/machine-shapes.ts';
 import { layout, PHONE } from '../../../../web/ducts/layout.ts';
 import { MACHINE_KINDS, machineKind } from '../../../../web/ducts/layout/machine-kinds.ts';
 import { clearOfCorners, lengthOf, roundedPath, slice } from '../../../../web/ducts/layout/polyline.ts';
-import { sizesFor, TRADE_SIZES } from '../../../../web/ducts/trade-sizes.ts';
+import { familiesFor, familyOf, TRADE_SIZES } from '../../../../src/pipe/index.ts';
 import { USUAL_FLOWS, usualMiddle_m3_s } from '../../../../web/ducts/usual-machines.ts';
 import { jobWith, threeMachines } from './shops.ts';
 
@@ -154,7 +154,7 @@ describe('rows of the editor', () => {
 describe('sizes as sold', () => {
   // least walls of PVC-U soil and waste pipe, EN 1329-1 table for area B: 3.0 mm to OD 90, 3.2 mm to OD 160, 3.9 mm at OD 200
   test('drain pipe counts by its inside: outside less two walls', () => {
-    const inside = sizesFor('drain-pipe').sizes.map((size) => [size.name, Math.round(size.inside_m * 1e4) / 10]);
+    const inside = familiesFor('drain-pipe')[0]!.sizes.map((size) => [size.name, Math.round(size.inside_m * 1e4) / 10]);
     expect(inside).toEqual([
       ['75', 69],
       ['90', 84],
@@ -169,8 +169,14 @@ describe('sizes as sold', () => {
       expect(source.length).toBeGreaterThan(20);
       sizes.slice(1).forEach((size, i) => expect(size.inside_m).toBeGreaterThan(sizes[i]!.inside_m));
     }
-    expect(sizesFor(undefined).family).toBe('drain');
-    expect(sizesFor('flexible-hose').family).toBe('hose');
+    expect(familiesFor(undefined).map(({ family }) => family)).toEqual(['drain', 'inch-pipe']);
+    expect(familiesFor('flexible-hose').map(({ family }) => family)).toEqual(['hose']);
+  });
+  test('a pipe belongs to the family that has its size, else to the usual one', () => {
+    expect(familyOf('drain-pipe', 0.1036).family).toBe('drain');
+    expect(familyOf('drain-pipe', 0.1023).family).toBe('inch-pipe');
+    expect(familyOf('drain-pipe', 0.0951).family).toBe('drain');
+    expect(familyOf('galvanised-duct', 0.1524).family).toBe('inch-sheet');
   });
 });
 
