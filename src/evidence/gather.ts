@@ -1,6 +1,7 @@
 import type { Air } from '../air/index.ts';
 import type { FanEvidence } from '../fan/estimate.ts';
 import { FAMILY } from '../fan/families.ts';
+import type { PressureObservation } from '../fan/observation.ts';
 import type { Warning } from '../issues/result.ts';
 import type { Blower, Ductwork, Supply } from '../job/types.ts';
 import { motorAtSite, type MotorAtSite } from '../motor/index.ts';
@@ -50,6 +51,7 @@ export function gatherEvidence(
     speedSd: speed.sd,
     airDensity_kg_m3: air.density_kg_m3,
     motorPowerAtWheel_W: motor.ratedPower_W * motor.drive.value,
+    testedUpTo_m3_s: null,
   };
   blower.evidence.forEach((piece, i) => {
     const at = `${path}/evidence/${i}`;
@@ -80,6 +82,7 @@ export function gatherEvidence(
         });
         evidence.pressures.push(...rows.pressures);
         evidence.powers.push(...rows.powers);
+        evidence.testedUpTo_m3_s = furthest(evidence.testedUpTo_m3_s, rows.pressures);
         warnings.push(...rows.warnings);
         return;
       }
@@ -88,6 +91,15 @@ export function gatherEvidence(
     }
   });
   return { evidence, speed_rpm: speed.speed_rpm, motor, warnings };
+}
+
+/** Fewer rows than this that let air through are no opening step by step. */
+const ROWS_OF_A_TEST = 3;
+
+/** Greatest flow of tests of several rows [m3/s]. */
+function furthest(before: number | null, rows: readonly PressureObservation[]): number | null {
+  const flows = rows.map((o) => o.flow_m3_s).filter((q) => q > 0);
+  return flows.length < ROWS_OF_A_TEST ? before : Math.max(before ?? 0, ...flows);
 }
 
 /** Shut-off pressure and free flow that the family promises a wheel of this size and speed. */

@@ -12,6 +12,8 @@ import {
   POWER_TERMS,
   SHAPE_TERMS,
   UNKNOWN,
+  cosineSlopes,
+  cosineTerms,
   shapeWeights,
   sineSeries,
   sineSlopes,
@@ -109,11 +111,11 @@ export function curveSlopes(input: ModelInput, c: Unpacked, at: CurveAt): CurveS
   const addShape = (x: number, times: 1 | -1, out: Float64Array): number => {
     const held = base.power.value(Math.min(x, POWER_ENDS));
     let perX = x < POWER_ENDS && held > LEAST_POWER_SHARE ? base.power.slope(x) / held : 0;
-    if (x >= 1) return perX;
-    out[UNKNOWN.powerTilt]! += times * spread.powerTilt * (1 - x) ** 2;
-    perX -= 2 * c.tilt * (1 - x);
-    sineTerms(x, bends);
-    sineSlopes(x, turns);
+    const toEnd = Math.max(1 - x, 0);
+    out[UNKNOWN.powerTilt]! += times * spread.powerTilt * toEnd ** 2;
+    perX -= 2 * c.tilt * toEnd;
+    cosineTerms(x, bends);
+    cosineSlopes(x, turns);
     for (let k = 0; k < POWER_TERMS; k++) {
       perX += c.powerShape[k]! * turns[k]!;
       out[UNKNOWN.powerShape + k]! += (times * spread.powerShape * bends[k]!) / (k + 1);

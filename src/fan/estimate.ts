@@ -5,6 +5,7 @@ import { asObservations, leadingChart, SHAPE_SHARE, type ChartCurve } from './le
 import { CURVE_UNKNOWNS, curveModel, type CurveAt, type CurveModel, type ModelSpread } from './model.ts';
 import type { PowerObservation, PressureObservation } from './observation.ts';
 import { EFFICIENCY, likelyEfficiency, motorSizeHint, POWER_SHAPE } from './power-prior.ts';
+import { reachHint } from './reach-prior.ts';
 import { scannedStarts } from './start.ts';
 import { shapePreservingCubic } from '../numeric/interpolate.ts';
 
@@ -25,6 +26,8 @@ export type FanEvidence = {
   airDensity_kg_m3: number;
   /** rated shaft power of its own motor after the drive, for a rough idea of the load; null when another motor turned it */
   motorPowerAtWheel_W: number | null;
+  /** greatest flow of a test of several rows [m3/s]; null where nobody opened it step by step */
+  testedUpTo_m3_s: number | null;
 };
 
 export type PowerSource = 'chart' | 'measured' | 'family';
@@ -106,7 +109,9 @@ export function estimateFan(evidence: FanEvidence): FanEstimate | null {
         chart && model.curve(new Float64Array(CURVE_UNKNOWNS)),
       );
   const starts = chart ? [new Float64Array(CURVE_UNKNOWNS)] : scannedStarts(model, pressures, powers);
-  const posterior = fitCurve(model, pressures, powers, hint, starts);
+  // a chart says itself where it ends
+  const reach = chart ? [] : reachHint(evidence.testedUpTo_m3_s);
+  const posterior = fitCurve(model, pressures, powers, [...hint, ...reach], starts);
   const best = model.curve(posterior.mode);
   return {
     model,

@@ -36,6 +36,8 @@ export type FamilyShape = {
   /** range and middle of where the best point lies, as a share of free delivery */
   bestFlowShare: Range;
   bestAt: number;
+  /** greatest total efficiency along the family's shapes over that at `bestAt`: handbooks print both as ranges of their own */
+  peakOverBest: number;
   /** tip speed [m/s]: below the low figure no doubt, above the high one no wheel of this family should turn */
   tipSpeedLimit_m_s: Range;
   /** shaft power keeps rising up to free delivery: the motor's worst is everything open */
@@ -134,6 +136,7 @@ function facts({
     speedRisesWhenThrottled,
     peakTotalEfficiency: (handbook.peakTotalEfficiencyRange[0] + handbook.peakTotalEfficiencyRange[1]) / 2,
     bestAt,
+    peakOverBest: peakOverBest(shape, bestAt, staticShareAtBest),
     staticShape: knots(shape.pressure),
     powerShape: knots(shape.power.map((p) => p / topPower)),
     psiShutOff: {
@@ -154,6 +157,13 @@ const at = (shape: readonly number[], x: number) => {
   const i = Math.min(Math.floor(x * 10), 9);
   return shape[i]! + (x * 10 - i) * (shape[i + 1]! - shape[i]!);
 };
+
+/** Total efficiency x·p_total/P along the shapes, velocity pressure growing with the square of the flow. Source: definition. */
+function peakOverBest(shape: Shape, bestAt: number, staticShare: number): number {
+  const velocity = (at(shape.pressure, bestAt) * (1 - staticShare)) / staticShare / bestAt ** 2;
+  const efficiency = (x: number) => (x * (at(shape.pressure, x) + velocity * x * x)) / at(shape.power, x);
+  return Math.max(...Array.from({ length: 101 }, (_, i) => efficiency(i / 100))) / efficiency(bestAt);
+}
 
 /** One row per family; `fixtures/reference/fan_shapes.json` has the ranges with their sources. */
 export const FAMILY: Readonly<Record<Family, FamilyShape>> = {
@@ -180,7 +190,8 @@ export const FAMILY: Readonly<Record<Family, FamilyShape>> = {
     tipSpeedLimit_m_s: [60, 120],
     overloading: true,
     stallDip: false,
-    shape: mean(SHAPES.radial, SHAPES.backward),
+    // nearer to a paddle: blades that end straight out give the air as much at every flow
+    shape: mean(SHAPES.radial, SHAPES.radial, SHAPES.backward),
     staticShareAtBest: 0.73 / 0.75,
   }),
   'backward-inclined': facts({

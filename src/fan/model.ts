@@ -8,7 +8,7 @@ import {
   type Unpacked,
 } from './curve-numbers.ts';
 import { curveSlopes, type CurveSlopes } from './curve-slopes.ts';
-import { POWER_TERMS, SHAPE_TERMS, UNKNOWN, shapeWeights, sineSeries } from './unknowns.ts';
+import { POWER_TERMS, SHAPE_TERMS, UNKNOWN, cosineSeries, shapeWeights, sineSeries } from './unknowns.ts';
 
 export type { CurveAt, ModelInput } from './curve-numbers.ts';
 export { CURVE_UNKNOWNS, UNKNOWN, type ModelSpread } from './unknowns.ts';
@@ -48,10 +48,10 @@ const emptyCurve = (): Unpacked => ({
  *
  *   pressure = p0·[B(x) + Σ s_k z_k sin kπx + ends],  x = Q / Qf
  *   p0 = p0_base·exp(…), Qf = Qf_base·exp(…): level of pressure and flow, with the speed's error in both
- *   power    = P0·Λ(x)·exp(level + tilt·(1−x)² + Σ d_k z_k sin kπx), P0 as printed, or such that the best point has its efficiency
+ *   power    = P0·Λ(x)·exp(level + tilt·(1−x)² + Σ d_k z_k cos kπx), P0 as printed, or such that the best point has its efficiency
  *
  * The sine series is a squared-exponential process in reduced rank that vanishes at shut-off and free delivery, so the
- * two levels keep their meaning. Sources: A. Solin & S. Särkkä, Stat. Comput. 30 (2020) 419–446; C. E. Rasmussen &
+ * two levels keep their meaning; power may bend at both ends. Sources: A. Solin & S. Särkkä, Stat. Comput. 30 (2020) 419–446; C. E. Rasmussen &
  * C. K. I. Williams, Gaussian Processes for Machine Learning (2006) ch. 2.
  * Flows [m3/s], pressures [Pa], power [W]; deviates as `UNKNOWN` places them.
  */
@@ -93,7 +93,7 @@ export function curveModel(input: ModelInput): CurveModel {
     return air_W / (efficiency * shapeAtBest * powerBend(c, bestAt));
   };
   const powerBend = (c: Unpacked, x: number): number =>
-    powerBends && x < 1 ? Math.exp(c.tilt * (1 - x) ** 2 + sineSeries(c.powerShape, x)) : 1;
+    powerBends ? Math.exp(c.tilt * Math.max(1 - x, 0) ** 2 + cosineSeries(c.powerShape, x)) : 1;
 
   /** pressure of the base curve's own kind, static or total [Pa] */
   const native = (c: Unpacked, flow: number): number => {

@@ -9,8 +9,9 @@ export const POWER_SHAPE = { tilt: 0.25, wave: 0.08 };
 /** Motors are chosen to run at about three quarters load. Source: US DOE, motors are meant for 50–100 % (from memory). */
 const TYPICAL_LOAD = { fraction: 0.75, sd: 0.35 };
 
-/** Efficiency expected at the best point [-]. */
-export const likelyEfficiency = (family: FamilyShape): number => EFFICIENCY.ofPeak * family.peakTotalEfficiency;
+/** Efficiency expected at `bestAt` [-], such that the best one along the curve is a small-shop wheel's. Source: definition. */
+export const likelyEfficiency = (family: FamilyShape): number =>
+  (EFFICIENCY.ofPeak * family.peakTotalEfficiency) / family.peakOverBest;
 
 /**
  * What the motor's size says of the shaft power at the best point [W].

@@ -56,6 +56,33 @@ export function sineSlopes(x: number, out: Float64Array): void {
   for (let k = 0; k < out.length; k++) out[k] = x <= 0 ? 0 : (k + 1) * Math.PI * Math.cos((k + 1) * Math.PI * at);
 }
 
+/** cos(kπx), k from 1, for x in 0..1; the end values beyond: waves that leave both ends free. */
+export function cosineTerms(x: number, out: Float64Array): void {
+  const at = Math.min(Math.max(x, 0), 1);
+  for (let k = 0; k < out.length; k++) out[k] = Math.cos((k + 1) * Math.PI * at);
+}
+
+/** Slope of `cosineTerms` in x. */
+export function cosineSlopes(x: number, out: Float64Array): void {
+  const inside = x > 0 && x < 1;
+  for (let k = 0; k < out.length; k++) out[k] = inside ? -(k + 1) * Math.PI * Math.sin((k + 1) * Math.PI * x) : 0;
+}
+
+/** Σ c_k cos(kπx) as `cosineTerms` has them, by recurrence. */
+export function cosineSeries(c: Float64Array, x: number): number {
+  const cosine = Math.cos(Math.PI * Math.min(Math.max(x, 0), 1));
+  let before = 1;
+  let now = cosine;
+  let sum = 0;
+  for (let k = 0; k < c.length; k++) {
+    sum += c[k]! * now;
+    const next = 2 * cosine * now - before;
+    before = now;
+    now = next;
+  }
+  return sum;
+}
+
 /** Σ c_k sin(kπx) as `sineTerms` has them, by recurrence: quick where it is asked a hundred thousand times. */
 export function sineSeries(c: Float64Array, x: number): number {
   if (x <= 0) return 0;

@@ -4,7 +4,7 @@ import { canBeDrawn, drawnFan } from './drawn-fan.ts';
 import { otherEvidence, type EvidenceMix } from './other-evidence.ts';
 import type { Random } from './random.ts';
 import { airAt, pressureAtAltitude, type TrueAir } from './true-air.ts';
-import { rounded } from './true-motor.ts';
+import { rounded, type trueMotor } from './true-motor.ts';
 import { trueTest, type ErrorSizes, type Running, type Tested, type TestWish } from './true-rig.ts';
 import type { RigMethod } from './true-methods.ts';
 import { trueShop, type ShopWish, type TrueShop } from './true-shop.ts';
@@ -28,9 +28,12 @@ export type Invented = {
   truePoint(open: readonly string[]): TruePoint | null;
   /** all stable ones, the least flow first */
   truePoints(open: readonly string[]): TruePoint[];
-  /** the room's air, and power the motor gives at this flow of the wheel [W] */
+  /** the room's air, and the wheel's free delivery in it [m3/s] */
   air: TrueAir;
-  motorPower_W(flow_m3_s: number): number;
+  free_m3_s: number;
+  drive: { motorPulleyDiameter_m?: number; wheelPulleyDiameter_m?: number };
+  /** wheel and motor at a flow, with the pulleys of today times this ratio */
+  runningWith(ratio: number): (flow_m3_s: number, air: TrueAir) => Running;
   /** true efficiency of a motor that is sold by its watts drawn [-], else 1 */
   ownEfficiency: number;
   /** speed of the wheel there [1/min] */
@@ -46,6 +49,14 @@ export type Wishes = {
   sizes?: ErrorSizes;
   /** how much the machines ask for */
   shop?: Pick<ShopWish, 'asked'>;
+  methods?: readonly RigMethod[];
+  /** tested with the pulleys it runs with */
+  onePulley?: boolean;
+  /** shares of free delivery between which to read */
+  reach?: readonly [low: number, high: number];
+  /** another recipe for the wheel and for its motor */
+  fan?: (random: Random) => TrueFan;
+  motor?: typeof trueMotor;
 };
 
 /** Share of wheels that look like a handbook's drawing; the rest follow Euler's equation. */
@@ -65,14 +76,18 @@ const METHOD_ODDS: readonly RigMethod[] = [
 ];
 export function invent(random: Random, wishes: Wishes = {}): Invented {
   const family = wishes.family ?? random.pick(TRUE_FAMILIES);
-  const fan = canBeDrawn(family) && random.chance(DRAWN_SHARE) ? drawnFan(family, random) : trueFan(family, random);
+  const fan = wishes.fan
+    ? wishes.fan(random)
+    : canBeDrawn(family) && random.chance(DRAWN_SHARE)
+      ? drawnFan(family, random)
+      : trueFan(family, random);
   const site = {
     altitude_m: random.chance(0.5) ? 1850 : Math.round(random.uniform(0, 2400)),
     airTemperature_C: Math.round(random.uniform(12, 36)),
     relativeHumidity: 0.5,
   };
   const air = airAt(site.airTemperature_C, pressureAtAltitude(site.altitude_m), site.relativeHumidity);
-  const { motor, drive, speedFor } = driven(family, fan, air, random);
+  const { motor, drive, speedFor } = driven(family, fan, air, random, wishes.motor);
 
   /** The wheel where its motor takes it: slip and load settle each other. */
   const runningWith =
@@ -99,10 +114,10 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
 
   const size = () => Math.exp(0.35 * random.normal());
   const sizes: ErrorSizes = wishes.sizes ?? { flow: size(), manometer: size(), workshop: size(), electrical: size() };
-  const method = random.pick(METHOD_ODDS);
+  const method = random.pick(wishes.methods ?? METHOD_ODDS);
   const electrical = wishes.electrical ?? random.pick(['amps', 'amps', 'watts', 'none'] as const);
   const mix = wishes.mix ?? 'readings';
-  const otherPulley = drive.kind === 'belt' && random.chance(0.2) ? random.uniform(0.82, 1.2) : 1;
+  const otherPulley = !wishes.onePulley && drive.kind === 'belt' && random.chance(0.2) ? random.uniform(0.82, 1.2) : 1;
   const free =
     fan.phiFree * (Math.PI / 4) * fan.diameter_m ** 2 * ((Math.PI * fan.diameter_m * speedFor(0, drive.ratio)) / 60);
   const readings = mix === 'readings' || mix === 'readings-and-chart' || mix === 'readings-and-rated';
@@ -120,7 +135,7 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
       tap: random.chance(0.75) ? 'far' : 'near',
       inletDiameter_m: fan.inletDiameter_m,
       freeFlow_m3_s: free * otherPulley,
-      shares: sharesToRead(rows - (shutOff ? 1 : 0), random),
+      shares: sharesToRead(rows - (shutOff ? 1 : 0), random, wishes.reach),
       shutOff,
       electrical: family === 'through-flow-vacuum' && electrical === 'amps' ? 'watts' : electrical,
       speeds: random.chance(0.8) || otherPulley !== 1,
@@ -235,7 +250,9 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
     familyGiven,
     air,
     ownEfficiency: 'ratedPowerMeaning' in motor.plate ? 1000 / motor.inputPower_W(1000) : 1,
-    motorPower_W: (flow_m3_s) => running(flow_m3_s, air).motorPower_W,
+    free_m3_s: free,
+    drive: drive.told,
+    runningWith: (ratio) => runningWith(drive.ratio * ratio),
     shopSpeed: (point) => running(point.flow_m3_s, air).speed_rpm,
     truePoint: (open) => truePoints(open)[0] ?? null,
     truePoints,
@@ -243,13 +260,15 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
 }
 
 /** Where to read, as shares of free delivery: part of the curve or all of it. */
-function sharesToRead(count: number, random: Random): number[] {
-  const [low, high] = random.pick([
-    [random.uniform(0.05, 0.2), random.uniform(0.75, 0.98)],
-    [random.uniform(0.05, 0.2), random.uniform(0.4, 0.6)],
-    [random.uniform(0.35, 0.5), random.uniform(0.75, 0.98)],
-    [random.uniform(0.2, 0.35), random.uniform(0.6, 0.75)],
-  ]);
+function sharesToRead(count: number, random: Random, reach?: Wishes['reach']): number[] {
+  const [low, high] =
+    reach ??
+    random.pick([
+      [random.uniform(0.05, 0.2), random.uniform(0.75, 0.98)],
+      [random.uniform(0.05, 0.2), random.uniform(0.4, 0.6)],
+      [random.uniform(0.35, 0.5), random.uniform(0.75, 0.98)],
+      [random.uniform(0.2, 0.35), random.uniform(0.6, 0.75)],
+    ]);
   if (count <= 1) return count === 1 ? [random.uniform(low, high)] : [];
   return Array.from(
     { length: count },

@@ -26,7 +26,13 @@ export type DriveMade = {
 };
 
 /** A motor of a usual size for this wheel, straight on its shaft or by belt. */
-export function driven(family: TrueFamily, fan: TrueFan, air: TrueAir, random: Random): DriveMade {
+export function driven(
+  family: TrueFamily,
+  fan: TrueFan,
+  air: TrueAir,
+  random: Random,
+  motorFor: typeof trueMotor = trueMotor,
+): DriveMade {
   const [low, high] = TIP_SPEED_m_s[family];
   const wanted_rpm = (60 * random.uniform(low, high)) / (Math.PI * fan.diameter_m);
   const powerAt = (rpm: number) =>
@@ -42,7 +48,7 @@ export function driven(family: TrueFamily, fan: TrueFan, air: TrueAir, random: R
   }
   const synchronous = wanted_rpm > 2000 ? 3000 : 1500;
   if (random.chance(0.5)) {
-    const motor = trueMotor(margin * powerAt(0.96 * synchronous), synchronous, random);
+    const motor = motorFor(margin * powerAt(0.96 * synchronous), synchronous, random);
     return {
       motor,
       drive: { kind: 'direct', told: { kind: 'direct' }, trueEfficiency: 1, ratio: 1 },
@@ -52,7 +58,7 @@ export function driven(family: TrueFamily, fan: TrueFan, air: TrueAir, random: R
   const motorPulley = 0.1;
   const wheelPulley = rounded((motorPulley * 0.96 * synchronous) / wanted_rpm, 3);
   const ratio = motorPulley / wheelPulley;
-  const motor = trueMotor((margin * powerAt(0.96 * synchronous * ratio)) / 0.95, synchronous, random);
+  const motor = motorFor((margin * powerAt(0.96 * synchronous * ratio)) / 0.95, synchronous, random);
   const creep = random.uniform(0.99, 1);
   return {
     motor,

@@ -2,6 +2,8 @@ import type { Random } from './random.ts';
 
 import { CENTRIFUGAL, type Range, type TrueFamily } from './true-wheels.ts';
 
+export type { Range } from './true-wheels.ts';
+
 /**
  * True fans, made as textbooks explain them (Euler's head with slip, less losses), not from any shape of the program:
  *   ψ_th = 2(σ − φ_w·κ·cot β), φ_w = φ + leak; ψ = ψ_th − friction·φ_w² − shock·(φ_w − φ_d)² − stall; λ = φ_w·ψ_th + disc + part load.
@@ -148,14 +150,17 @@ const EFFICIENCY: Record<TrueFamily, Range> = {
 };
 
 /** The same wheel with its power set so that its best efficiency is one that wheels of its family have. */
-export function withEfficiency(fan: TrueFan, random: Random): TrueFan {
+export const withEfficiency = (fan: TrueFan, random: Random): TrueFan =>
+  withBestEfficiency(fan, random.uniform(EFFICIENCY[fan.family][0], EFFICIENCY[fan.family][1]));
+
+/** The same wheel with its power set so that its best total efficiency is this. */
+export function withBestEfficiency(fan: TrueFan, efficiency: number): TrueFan {
   const best = Math.max(
     ...Array.from({ length: 60 }, (_, i) => ((i + 1) / 60) * fan.phiFree).map(
       (phi) => (phi * fan.psiTotal(phi)) / fan.lambda(phi),
     ),
   );
-  const [low, high] = EFFICIENCY[fan.family];
-  const factor = best / random.uniform(low, high);
+  const factor = best / efficiency;
   return { ...fan, lambda: (phi) => factor * fan.lambda(phi) };
 }
 

@@ -24,8 +24,8 @@ export type TrueMotor = {
 
 const SIZES_W = [120, 180, 250, 370, 550, 750, 1100, 1500, 2200, 3000, 4000, 5500, 7500, 11000, 15000, 18500, 22000];
 
-/** The motor sold that a blower needing this much at the shaft would have been given. */
-export function trueMotor(wanted_W: number, speed_rpm: number, random: Random): TrueMotor {
+/** Plate of the motor sold that a blower needing this much at the shaft would have been given, in makers' round figures. */
+export function plateFor(wanted_W: number, speed_rpm: number, random: Random) {
   const rated = SIZES_W.find((p) => p >= wanted_W) ?? wanted_W;
   const phases = rated > 2500 || random.chance(0.6) ? 3 : 1;
   const poles = speed_rpm > 2000 ? 2 : 4;
@@ -47,7 +47,14 @@ export function trueMotor(wanted_W: number, speed_rpm: number, random: Random): 
     phases: phases as 1 | 3,
     frequency_Hz: 50,
   };
+  return { plate, synchronous_rpm: synchronous, slip };
+}
 
+/** A motor whose truth is somewhat off its plate. */
+export function trueMotor(wanted_W: number, speed_rpm: number, random: Random): TrueMotor {
+  const { plate, synchronous_rpm: synchronous, slip } = plateFor(wanted_W, speed_rpm, random);
+  const { efficiency, powerFactor, phases, voltage_V: voltage, ratedPower_W: rated } = plate;
+  const lines = phases === 3 ? Math.sqrt(3) : 1;
   const eta = Math.min(efficiency * (1 + 0.025 * random.normal()), 0.96);
   const cosPhi = Math.min(powerFactor * (1 + 0.025 * random.normal()), 0.97);
   const fixed = clamp((phases === 3 ? 0.45 : 0.5) + 0.12 * random.normal(), 0.1, 0.85);

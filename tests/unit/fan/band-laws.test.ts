@@ -52,6 +52,7 @@ const evidenceOf = (
   speedSd: 0.004,
   airDensity_kg_m3: 1.1,
   motorPowerAtWheel_W: null,
+  testedUpTo_m3_s: null,
 });
 
 /** Root mean square doubt of the pressure over the measured flows [Pa]. */

@@ -16,6 +16,7 @@ const nothing: FanEvidence = {
   speedSd: 0.004,
   airDensity_kg_m3: 1.0,
   motorPowerAtWheel_W: null,
+  testedUpTo_m3_s: null,
 };
 const parabola = (q: number) => 2000 * (1 - (q / 0.6) ** 2);
 const chart = (level = 1, group = 'a') => ({
