@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { idealBands } from './ideal-observer.ts';
 import { judged, QUANTITIES, trueValue, type Judged, type Quantity } from './judged.ts';
+import { randomFrom } from './random.ts';
 import { holds, median, relativeWidth } from './tally.ts';
+import { wishesIn } from './worlds.ts';
 
 /**
  * Whether the stated bands hold on invented finds whose truth is known. The long form, by group, is `measure.ts`.
@@ -66,6 +68,21 @@ describe('the 95 % band at the operating point', () => {
       expect(ratios.length).toBeGreaterThan(50);
       expect(median(ratios)).toBeLessThan(1.3);
     }
+  });
+});
+
+describe.each(['handbook', 'other-motors'] as const)('where wheels and motors follow other rules: %s', (world) => {
+  const cases = Array.from({ length: 80 }, (_, i) =>
+    judged(1, 700_000 + i, wishesIn(world, randomFrom(2, 700_000 + i))),
+  ).flatMap((all) => all.slice(0, 1));
+
+  it('the bands still hold, and are no wider', () => {
+    expect(cases.length).toBeGreaterThan(65);
+    for (const q of QUANTITIES) {
+      const held = cases.filter((j) => holds(j, q)).length;
+      expect(heldAtLeast(held, cases.length, 0.9), `${q}: ${held} of ${cases.length}`).toBe(true);
+    }
+    expect(median(cases.map((j) => relativeWidth(j, 'flow')))).toBeLessThan(0.15);
   });
 });
 
