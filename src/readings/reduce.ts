@@ -3,7 +3,7 @@ import { fail, ok, pointer, type Result, type Warning } from '../issues/result.t
 import { benchOf, testAir } from './bench.ts';
 import { checkReadings } from './check.ts';
 import { electricalOf, type Electrical } from './electrical.ts';
-import { ownErrors, readingDoubt, sharedErrors, type ErrorSource, type Trial } from './errors.ts';
+import { flowDoubt, ownErrors, readingDoubt, sharedErrors, type ErrorSource, type Trial } from './errors.ts';
 import { missingInRig, missingInRow } from './missing.ts';
 import { methodNamed, type Method } from './methods/index.ts';
 import { fanPressure, tapReading, velocityPressure } from './pressures.ts';
@@ -130,12 +130,17 @@ function speedEffect({ rig }: Readings, row: Row, point: Point): Effect {
   return { error: 'speed', flow_m3_s: -share * point.flow_m3_s, pressure_Pa: -2 * share * point.pressure_Pa };
 }
 
+/** Beyond so many standard deviations of the flow, and this misreading of the tube, it is no chance. */
+const SURELY = 2.5;
+const EYE_Pa = 10;
+
 /** On the inlet side the tap must read at least the velocity pressure: less is a blunder (one leg, a leak, a wrong pipe). */
 function slowerThanItLooks({ bench, row }: Trial, flow_m3_s: number, path: string): Warning[] {
   if (bench.side === 'outlet' || flow_m3_s === 0) return [];
   const needed = velocityPressure(bench, flow_m3_s);
   const read = tapReading(bench, row);
-  if (read >= needed * 0.98 - 5) return [];
+  const sure = needed * (1 - 2 * SURELY * flowDoubt(bench.rig)) - EYE_Pa;
+  if (read >= sure) return [];
   return [
     {
       code: 'suction-too-small',
