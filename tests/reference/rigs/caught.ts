@@ -16,6 +16,13 @@ const CODES = new Set([
   'near-tap-taken-for-far',
   'far-tap-taken-for-near',
   'level-unusual',
+  'wheel-backwards',
+  'belt-slipping',
+  'unit-mixed',
+  'hole-radius',
+  'speed-doubtful',
+  'row-repeated',
+  'clamp-all-wires',
   'suction-too-small',
 ]);
 
