@@ -82,7 +82,7 @@ function adviseSoon(judged: Job, { blowers, cases }: Assessment): void {
   clearTimeout(quiet);
   const settles = cases.some(({ sections }) => sections.some(({ judged, ok }) => judged && !ok));
   advising.value = settles || blowers.some((b) => b.verdict !== 'yes');
-  if (!advising.value) return;
+  // blunders in readings are looked for then too, so a yes is looked at again as well
   quiet = setTimeout(() => advisor.want(judged), QUIET_ms);
 }
 
