@@ -43,6 +43,11 @@ export type FanEstimate = {
   familyOnlyDeviation_Pa(flow_m3_s: number): number;
 };
 
+/**
+ * How far wear may have bent the printed power of a blower that somebody then measured, in ln: without it amps at several loads are
+ * believed to show the motor through a shape that nobody measured. A chart alone keeps the limits of its grade. Estimated.
+ */
+const USED_POWER = { tilt: 0.06, wave: 0.03 };
 /** Without a size the level comes from the readings alone. */
 const LEVEL_FROM_READINGS_SD = { pressure: 0.7, flow: 1 };
 /** Readings that never rise above these show no blower. */
@@ -68,8 +73,8 @@ export function estimateFan(evidence: FanEvidence): FanEstimate | null {
       shape: { sd: SHAPE_SHARE * chart.deviation.pressure, length: family.deviation.length },
       beyond: family.deviation.sd,
       powerLevel: chart.deviation.shaftPower,
-      powerTilt: 0,
-      powerShape: SHAPE_SHARE * chart.deviation.shaftPower,
+      powerTilt: powers.length > 0 ? USED_POWER.tilt : 0,
+      powerShape: Math.max(SHAPE_SHARE * chart.deviation.shaftPower, powers.length > 0 ? USED_POWER.wave : 0),
     };
   } else {
     const level = evidence.familyLevel ?? levelFromReadings(pressures);
