@@ -34,7 +34,7 @@ export const SURFACES = {
   'pvc-pipe': {
     label: 'PVC pressure pipe',
     roughness_m: 0.00003,
-    doubt: 0.6,
+    doubt: 0.75,
     doubtKind: 'pipe-roughness',
     source:
       'ASHRAE Fundamentals, duct roughness table: PVC (Swim 1982) 0.009–0.046 mm; other tables 0.0015–0.007 mm for new pipe',

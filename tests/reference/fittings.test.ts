@@ -138,7 +138,7 @@ describe('entries', () => {
   test('tapered hoods by angle: ACGIH', () => {
     const rows = rowsOf('entries_handbook', ({ fitting }) => fitting.startsWith('tapered hood'));
     for (const { included_angle, K_round } of rows)
-      expect(tables.entryCoefficient('tapered-hood', included_angle)!.k).toBe(K_round);
+      expect(tables.entryCoefficient('tapered-hood', { hoodAngle_deg: included_angle })!.k).toBe(K_round);
     expect(k('tapered-hood')).toBe(rows.find(({ included_angle }) => included_angle === 90)!.K_round);
   });
 

@@ -15,6 +15,7 @@ export const Entry = z.strictObject({
     .meta({ label: 'entry', examples: [...ENTRY_NAMES], help: 'one of the table, or any name with a k of its own' })
     .nullish(),
   hoodAngle_deg: between(0, 180, 'whole angle of a tapered hood', 'angle').nullish(),
+  lipRadiusRatio: between(0, 5, "radius of a bell mouth's lip / diameter").nullish(),
   diameter_m: positive('diameter', 'length'),
   k: nonNegative('loss coefficient').nullish(),
   count: nonNegative('count').nullish(),
@@ -26,9 +27,7 @@ export const entryKind: ElementKind<typeof Entry> = {
   kind: 'entry',
   label: 'hood or open end',
   fields: Entry,
-  losses: (element) => [
-    coefficientLoss(element, 'entry', element, () => entryCoefficient(element.entry, element.hoodAngle_deg)),
-  ],
+  losses: (element) => [coefficientLoss(element, 'entry', element, () => entryCoefficient(element.entry, element))],
   part: () => 'hood',
   faults: (element) => unknownName(element.entry, 'entry', element.k, ENTRY_NAMES),
   source: 'Idelchik diagrams 3-1, 3-4; ACGIH hood entries; manuals of woodworking machines',

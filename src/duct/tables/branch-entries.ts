@@ -16,7 +16,7 @@ export function branchEntry(angle_deg: number | null | undefined): Coefficient {
   const known = angle_deg != null;
   return {
     k: alongRows(BRANCH_ENTRIES, angle_deg ?? 45),
-    doubt: known ? 0.5 : 0.7,
+    doubt: known ? 0.6 : 0.7,
     source:
       'ACGIH Industrial Ventilation (recalled), one factor per angle; the flow-ratio formula differs by up to one velocity pressure',
   };

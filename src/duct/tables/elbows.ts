@@ -24,10 +24,10 @@ export const SMOOTH_ELBOWS: Record<ElbowAngle, Rows> = {
   30: [[0.5, 0.236667], [0.75, 0.154596], [1, 0.137674], [1.25, 0.127426], [1.5, 0.120788], [2, 0.113356], [2.5, 0.110128], [3, 0.109175]],
 };
 
-/** 90° elbows of 3 and 4 gores, by radius ratio. */
+/** 90° elbows of 3 and 4 gores, by radius ratio. Of 3 gores the first and last row are recalled from ACGIH, which has the others as well. */
 // prettier-ignore
 export const GORED_ELBOWS_BY_RADIUS: Record<3 | 4, Rows> = {
-  3: [[0.75, 0.54], [1, 0.42], [1.5, 0.34], [2, 0.33]],
+  3: [[0.5, 0.9], [0.75, 0.54], [1, 0.42], [1.5, 0.34], [2, 0.33], [2.5, 0.33]],
   4: [[0.75, 0.5], [1, 0.37], [1.5, 0.27], [2, 0.24], [2.5, 0.23]],
 };
 
@@ -42,6 +42,13 @@ export const FIVE_GORES_BY_DIAMETER: Rows = [
 export const SEVEN_GORES_BY_DIAMETER: Rows = [
   [0.075, 0.16], [0.15, 0.12], [0.23, 0.1], [0.3, 0.08], [0.38, 0.07], [0.45, 0.06], [0.69, 0.05], [1.5, 0.03],
 ];
+
+/** Pleated (crimped) elbows of radius ratio 1.5, by diameter [m]. */
+// prettier-ignore
+export const PLEATED_ELBOWS: Record<90 | 45, Rows> = {
+  90: [[0.1, 0.57], [0.15, 0.43], [0.2, 0.34], [0.25, 0.28], [0.3, 0.26], [0.35, 0.25], [0.4, 0.25]],
+  45: [[0.1, 0.34], [0.15, 0.26], [0.2, 0.21], [0.25, 0.17], [0.3, 0.16], [0.35, 0.15], [0.4, 0.15]],
+};
 
 /** 90° elbow of 5 pieces by radius ratio (recalled); only its shape is used, to move the rows above to other radii. */
 // prettier-ignore
@@ -94,12 +101,12 @@ export function elbow(angle: ElbowAngle, shape: ElbowShape): Coefficient {
   const known = shape.radiusRatio != null;
   const radiusRatio = shape.radiusRatio ?? USUAL_RADIUS_RATIO;
   const gores = shape.gores ?? 0;
-  const doubt = known ? 0.2 : 0.35;
   if (gores < 3) {
     const source =
       'Rennels, smooth bends of 125 mm (Miller, Crane, Ito within 20 %; stamped elbows of 75–250 mm 0.30–0.11)';
-    return { k: alongRows(SMOOTH_ELBOWS[angle], radiusRatio), doubt, source };
+    return { k: alongRows(SMOOTH_ELBOWS[angle], radiusRatio), doubt: known ? 0.26 : 0.4, source };
   }
+  const doubt = known ? 0.2 : 0.35;
   if (gores === 3 || gores === 4) {
     const source =
       gores === 3 ? 'ASHRAE Fundamentals 2009, CD3-12' : 'ACGIH Industrial Ventilation (recalled), 4 pieces';
@@ -116,6 +123,13 @@ export function elbow(angle: ElbowAngle, shape: ElbowShape): Coefficient {
     source: `ASHRAE Fundamentals 2009, ${name}, by diameter; other radii after the 5-piece table of ACGIH`,
   };
 }
+
+/** Loss coefficient of a pleated elbow. */
+export const pleatedElbow = (angle: 90 | 45, { diameter_m }: ElbowShape): Coefficient => ({
+  k: alongRows(PLEATED_ELBOWS[angle], diameter_m),
+  doubt: 0.25,
+  source: `ASHRAE Fundamentals 2009, ${angle === 90 ? 'CD3-5' : 'CD3-7'}, by diameter, radius 1.5`,
+});
 
 /** Loss coefficient of a single mitre. */
 export function mitre(angle: 90 | 45, shape: ElbowShape): Coefficient {

@@ -5,7 +5,7 @@ export { alongRows } from './coefficient.ts';
 export type { Coefficient, Rows } from './coefficient.ts';
 export { cycloneCoefficient, CYCLONE_MODELS, UNKNOWN_CYCLONE } from './cyclones.ts';
 export * from './elbows.ts';
-export { ENTRIES, ENTRY_NAMES, entryCoefficient, TAPERED_HOODS } from './entries.ts';
+export { BELL_MOUTHS, ENTRIES, ENTRY_NAMES, entryCoefficient, TAPERED_HOODS } from './entries.ts';
 export type { EntryName } from './entries.ts';
 export { fittingRecord, FITTINGS, FITTING_NAMES } from './fittings.ts';
 export type { FittingName, FittingRecord } from './fittings.ts';

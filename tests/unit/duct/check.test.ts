@@ -137,7 +137,7 @@ describe('impossible elements', () => {
 
   test('an entry nobody knows needs a k', () => {
     expect(only({ kind: 'entry', entry: 'funnel', diameter_m: 0.1 })[0]!.message).toBe(
-      'No entry is called “funnel”. Use one of plain, flanged, bell-mouth, tapered-hood, machine-port, or give its own loss coefficient as "k".',
+      'No entry is called “funnel”. Use one of plain, flanged, bell-mouth, tapered-hood, grinder-hood, grinder-hood-tapered, booth, settling-trap, machine-port, or give its own loss coefficient as "k".',
     );
     expect(only({ kind: 'entry', entry: 'funnel', diameter_m: 0.1, k: 0.2 })).toEqual([]);
   });
