@@ -221,3 +221,21 @@ describe('a comb of a thousand machines', () => {
     expect(many!).toBeLessThan(3 * few!);
   });
 });
+
+describe('a chain of mains, one behind the other', () => {
+  const chain = (mains: number): Ductwork => ({
+    sections: Array.from({ length: mains }, (_, i) => ({
+      id: `s${i}`,
+      into: i + 1 < mains ? `s${i + 1}` : 'blower',
+      pickup: i === 0 ? {} : null,
+      elements: [{ kind: 'pipe' as const, length_m: 1, diameter_m: 0.1, roughness_m: 1e-4 }],
+    })),
+  });
+
+  test('of any depth is solved in as many passes as a short one, and loses in proportion', () => {
+    const [short, long] = [10, 20_000].map((mains) => solveAtFlow(compile(chain(mains), []), 0.2));
+    expect(long!.solved).toBe(true);
+    expect(long!.iterations).toBeLessThanOrEqual(short!.iterations + 1);
+    expect(Math.abs(long!.suction_Pa / short!.suction_Pa / 2000 - 1)).toBeLessThan(1e-6);
+  });
+});
