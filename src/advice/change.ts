@@ -26,6 +26,8 @@ export const CHANGE_KINDS = [
   'open-gate',
   'seal-gates',
   'add-gate',
+  'throttle',
+  'bleed-valve',
   'straightener',
   'shorter-hose',
   'smooth-hose',

@@ -1,6 +1,7 @@
 import type { MeasureNext } from '../assessment.ts';
 import type { Job } from '../job/types.ts';
 import type { JudgedBlower, Judgement } from '../judge.ts';
+import { choleskyFactor, solveLower, solveUpper } from '../numeric/cholesky.ts';
 import { normalDeviates } from '../numeric/deviates.ts';
 import type { Measurement } from './measurement.ts';
 import { MEASUREMENT_MAKERS } from './measurements/index.ts';
@@ -22,18 +23,37 @@ const READING_SEED = 5;
 /** A reading of the curve speaks for an operating point within this share of its flow. */
 const NEAR = 0.35;
 
+/** States that no reading of curve or ducts settles. */
+const OTHER_STATES = new Set(['tip-speed', 'blocked-inlet']);
+
 /** Margins of one case: all positive means the case passes in that draw. */
-type CaseMargins = { margins: Float64Array[]; outside: boolean; flow_m3_s: number };
+type CaseMargins = {
+  margins: Float64Array[];
+  outside: boolean;
+  flow_m3_s: number;
+  /** chance of the thinned draws less that of all */
+  thinning: number;
+};
+
+/** What the verdict hangs on; `neverYes`: something else leaves it unsure whatever the readings say. */
+type Doubt = { cases: CaseMargins[]; confidence: number; neverYes: boolean };
 
 /** @param index place of the blower in the job */
 export function measurementsToTake(job: Job, judgement: Judgement, index: number): MeasureNext[] {
   const judged = judgement.blowers[index]!;
   const cases = marginsOf(judged, judgement.facts.loadAtMost);
   if (cases.length === 0) return [];
-  const { confidence } = judgement.facts;
+  const { states } = judgement.assessment.blowers[index]!;
+  const doubt: Doubt = {
+    cases,
+    confidence: judgement.facts.confidence,
+    neverYes: states.some(
+      (s) => OTHER_STATES.has(s.state) && s.probability !== null && s.probability < judgement.facts.confidence,
+    ),
+  };
   const situation = { job, index, judged, ductDraws: judgement.ductDraws };
   const advice = MEASUREMENT_MAKERS.flatMap((make) => make(situation)).map((m) => {
-    const { stillUnsure, explained } = expectation(m, cases, confidence);
+    const { stillUnsure, explained } = expectation(m, doubt);
     const { measurement, text, detail } = m;
     return { explained, advice: { measurement, text, expectedDoubtRemoved: 1 - stillUnsure, detail } };
   });
@@ -63,11 +83,20 @@ function marginsOf(judged: JudgedBlower, loadAtMost: number): CaseMargins[] {
     return [
       {
         margins: judgedMargins.map(thinned),
+        thinning: chanceOf(judgedMargins.map(thinned)) - chanceOf(judgedMargins),
         outside: c.result.required && c.outside,
         flow_m3_s: c.result.operatingPoint.flow_m3_s,
       },
     ];
   });
+}
+
+/** Share of draws that keep every margin. */
+function chanceOf(margins: readonly Float64Array[]): number {
+  const n = margins[0]!.length;
+  let kept = 0;
+  for (let d = 0; d < n; d++) if (margins.every((m) => m[d]! >= 0)) kept++;
+  return kept / n;
 }
 
 function thinned(values: Float64Array): Float64Array {
@@ -76,54 +105,84 @@ function thinned(values: Float64Array): Float64Array {
   return Float64Array.from({ length: MOVED }, (_, i) => values[Math.floor(i * step)]!);
 }
 
-/** How often the verdict would still be unsure after the reading, and the largest share of a margin's variance it explains. */
+/** How often the verdict would still be unsure after the readings, and the largest share of a margin's variance they explain. */
 function expectation(
   m: Measurement,
-  cases: readonly CaseMargins[],
-  confidence: number,
+  { cases, confidence, neverYes }: Doubt,
 ): { stillUnsure: number; explained: number } {
-  const reading = thinned(m.reading);
-  const n = reading.length;
-  const mean = reading.reduce((s, y) => s + y, 0) / n;
-  const variance = reading.reduce((s, y) => s + (y - mean) ** 2, 0) / n + m.sd ** 2;
-  if (!(variance > 0)) return { stillUnsure: 1, explained: 0 };
+  const seen = m.readings.map(({ values, sd }) => ({ values: centred(thinned(values)), sd }));
+  const n = seen[0]!.values.length;
+  const gain = gainOf(seen, n);
+  if (gain === null) return { stillUnsure: 1, explained: 0 };
   let explained = 0;
-  const noise = normalDeviates(2 * Math.ceil(n / 2), 1, READING_SEED);
   const gains = cases.map((c) =>
     c.margins.map((margin) => {
-      const middle = margin.reduce((s, x) => s + x, 0) / n;
-      let covariance = 0;
-      let own = 0;
-      for (let d = 0; d < n; d++) {
-        covariance += ((margin[d]! - middle) * (reading[d]! - mean)) / n;
-        own += (margin[d]! - middle) ** 2 / n;
-      }
-      if (own > 0 && isInDoubt(margin, confidence)) explained = Math.max(explained, covariance ** 2 / variance / own);
-      return covariance / variance;
+      const own = centred(margin);
+      const covariance = seen.map(({ values }) => meanProduct(own, values));
+      const weights = gain(covariance);
+      const variance = meanProduct(own, own);
+      if (variance > 0 && isInDoubt(margin, confidence))
+        explained = Math.max(explained, weights.reduce((s, w, k) => s + w * covariance[k]!, 0) / variance);
+      return weights;
     }),
   );
+  const noise = normalDeviates(2 * Math.ceil(n / 2), seen.length, READING_SEED);
   const shows = (c: CaseMargins) =>
     m.showsCurveAt_m3_s !== null && Math.abs(m.showsCurveAt_m3_s / c.flow_m3_s - 1) < NEAR;
+  const told = new Float64Array(seen.length * n);
   let unsure = 0;
   for (let t = 0; t < PRETENDED; t++) {
     const truth = Math.floor((t * n) / PRETENDED);
-    const seen = reading[truth]! + m.sd * noise[(truth * 7 + 3) % n]!;
+    seen.forEach(({ values, sd }, k) => {
+      const error = (d: number) => sd * noise[d * seen.length + k]!;
+      const shown = values[truth]! + error((truth * 7 + 3) % n);
+      for (let d = 0; d < n; d++) told[k * n + d] = shown - values[d]! - error(d);
+    });
     let chance = 1;
-    let doubted = false;
-    cases.forEach((c, k) => {
+    let doubted = neverYes;
+    cases.forEach((c, i) => {
       let pass = 0;
       for (let d = 0; d < n; d++) {
-        const told = seen - reading[d]! - m.sd * noise[d]!;
         let kept = true;
-        for (let l = 0; l < c.margins.length && kept; l++) kept = c.margins[l]![d]! + gains[k]![l]! * told >= 0;
+        for (let l = 0; l < c.margins.length && kept; l++) {
+          let margin = c.margins[l]![d]!;
+          for (let k = 0; k < seen.length; k++) margin += gains[i]![l]![k]! * told[k * n + d]!;
+          kept = margin >= 0;
+        }
         if (kept) pass++;
       }
-      chance = Math.min(chance, pass / n);
+      chance = Math.min(chance, pass / n - c.thinning);
       if (c.outside && !shows(c)) doubted = true;
     });
     if (chance >= 1 - confidence && (chance < confidence || doubted)) unsure++;
   }
   return { stillUnsure: unsure / PRETENDED, explained };
+}
+
+type Seen = { values: Float64Array; sd: number };
+
+/** From the covariances of a margin with each reading to its gain for each; null where no reading would tell draws apart. */
+function gainOf(seen: readonly Seen[], n: number): ((covariance: readonly number[]) => Float64Array) | null {
+  const k = seen.length;
+  const matrix = new Float64Array(k * k);
+  seen.forEach((a, i) =>
+    seen.forEach((b, j) => {
+      matrix[i * k + j] = meanProduct(a.values, b.values) + (i === j ? a.sd ** 2 : 0);
+    }),
+  );
+  const factor = n > 0 ? choleskyFactor(matrix, k) : null;
+  return factor && ((c) => solveUpper(factor, k, solveLower(factor, k, Float64Array.from(c))));
+}
+
+function centred(values: Float64Array): Float64Array {
+  const mean = values.reduce((s, v) => s + v, 0) / values.length;
+  return values.map((v) => v - mean);
+}
+
+function meanProduct(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let d = 0; d < a.length; d++) sum += a[d]! * b[d]!;
+  return sum / a.length;
 }
 
 /** Whether a limit is kept in some draws and missed in others, so that it is worth knowing better. */

@@ -86,7 +86,6 @@ export const match = {
     measurements: {
       'orifice-cap': (hole: string) => `test with a ${hole} hole`,
       'energy-meter': () => 'time the energy meter',
-      'motor-current': () => 'clamp the amps',
       speed: () => 'measure the speed',
       'outlet-area': () => 'measure the outlet',
       'duct-pressure': () => 'measure the pipes that stand',
@@ -98,6 +97,8 @@ export const match = {
       'open-gate': 'One more gate open',
       'seal-gates': 'Stop the leaks',
       'add-gate': 'More gates',
+      throttle: 'A slide in the main, partly closed',
+      'bleed-valve': 'Room air into the main',
       straightener: 'Straightener at the inlet',
       'shorter-hose': 'Shorter hose',
       'smooth-hose': 'Smoother hose',

@@ -101,7 +101,6 @@ export const match: MatchTexts = {
     measurements: {
       'orifice-cap': (hole) => `${hole} کے سوراخ سے ناپیں`,
       'energy-meter': () => 'بجلی کے میٹر کی چمک گنیں',
-      'motor-current': () => 'ایمپیئر ناپیں',
       speed: () => 'چکر ناپیں',
       'outlet-area': () => 'باہر کا منہ ناپیں',
       'duct-pressure': () => 'لگے ہوئے پائپ کا دباؤ ناپیں',
@@ -113,6 +112,8 @@ export const match: MatchTexts = {
       'open-gate': 'ایک گیٹ اور کھولیں',
       'seal-gates': 'رساؤ بند کریں',
       'add-gate': 'اور گیٹ لگائیں',
+      throttle: 'بڑے پائپ میں آدھا بند گیٹ',
+      'bleed-valve': 'بڑے پائپ میں کمرے کی ہوا',
       straightener: 'منہ پر سیدھا کرنے والی پتی',
       'shorter-hose': 'ہوز چھوٹا کریں',
       'smooth-hose': 'ہموار ہوز لگائیں',

@@ -1,4 +1,5 @@
 import { CHANGE_KINDS, type Change, type ChangeMaker, type ChangeSituation } from '../change.ts';
+import { bleedValve } from './bleed.ts';
 import { moreFilters } from './filters.ts';
 import { addGate, openGate, sealGates } from './gates.ts';
 import { shorterHose, smoothHose } from './hose.ts';
@@ -6,12 +7,15 @@ import { largerMotor } from './motor.ts';
 import { narrowerPipe, widerPipe } from './pipes.ts';
 import { pulley } from './pulley.ts';
 import { straightener } from './straightener.ts';
+import { throttle } from './throttle.ts';
 
 /** Every kind of change the search knows. */
 export const CHANGE_MAKERS: readonly ChangeMaker[] = [
   openGate,
   sealGates,
   addGate,
+  throttle,
+  bleedValve,
   straightener,
   shorterHose,
   smoothHose,

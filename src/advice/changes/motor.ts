@@ -7,6 +7,9 @@ const OUTPUTS_W = [
   180, 250, 370, 550, 750, 1100, 1500, 2200, 3000, 4000, 5500, 7500, 11000, 15000, 18500, 22000, 30000,
 ];
 
+/** A motor larger than this many times the old one no longer fits base, cable and switch. Common practice, no source. */
+const MOST_LARGER = 2.8;
+
 /** A larger motor of the same speed. */
 export const largerMotor: ChangeMaker = {
   kind: 'motor',
@@ -14,9 +17,8 @@ export const largerMotor: ChangeMaker = {
     const blower = job.blowers[index]!;
     const { motor } = blower;
     if ((motor.kind ?? 'induction') !== 'induction') return [];
-    return OUTPUTS_W.filter((w) => w > motor.ratedPower_W * 1.02)
-      .slice(0, 3)
-      .map((ratedPower_W) => ({
+    return OUTPUTS_W.filter((w) => w > 1.02 * motor.ratedPower_W && w < MOST_LARGER * motor.ratedPower_W).map(
+      (ratedPower_W) => ({
         what: `Put a motor of ${formatQuantity(ratedPower_W, 'kW')} of the same speed in place of ${formatQuantity(motor.ratedPower_W, 'kW')}`,
         patch: [
           set(at('blowers', index, 'motor'), {
@@ -29,6 +31,7 @@ export const largerMotor: ChangeMaker = {
           }),
           ...testedWithOldDrive(blower, index),
         ],
-      }));
+      }),
+    );
   },
 };

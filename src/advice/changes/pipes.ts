@@ -37,7 +37,7 @@ function proposals({ job }: ChangeSituation, places: readonly number[], directio
     return from === null ? [] : [{ i, section, from, sizes: sizesFrom(from, direction) }];
   });
   const single = runs.flatMap(({ i, section, from, sizes }) =>
-    sizes.slice(0, 2).map((to) => ({
+    sizes.slice(0, STEPS_ALONE).map((to) => ({
       what: `Build ${section.label ?? section.id} in ${formatQuantity(to, 'mm')} instead of ${formatQuantity(from, 'mm')}`,
       patch: resized(section.elements, i, from, to),
     })),
@@ -56,6 +56,7 @@ function proposals({ job }: ChangeSituation, places: readonly number[], directio
   return [...single, ...together].filter(({ patch }) => patch.length > 0);
 }
 
+const STEPS_ALONE = 3;
 const MOST_STEPS = 5;
 const MOST_PLACES = 8;
 const few = (places: ReadonlySet<number>): number[] => [...places].slice(0, MOST_PLACES);

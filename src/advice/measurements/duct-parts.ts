@@ -1,4 +1,4 @@
-import { DOUBT_KINDS, type DoubtKind } from '../../duct/index.ts';
+import { DOUBT_KINDS, elementKind, type DoubtKind } from '../../duct/index.ts';
 import type { Element } from '../../duct/index.ts';
 import type { Measurement, MeasurementMaker } from '../measurement.ts';
 
@@ -35,23 +35,35 @@ const PARTS: readonly {
 
 /** How well two tubes and a known flow show the loss of a part, relative. Estimated. */
 const TWO_TUBES_SD = 0.06;
-/** Usual doubt of such a part, relative: what one unit of its shared deviate means. */
-const USUAL_DOUBT = 0.2;
+/** A pipe's loss changes by about this share of a change of its roughness, in ln. Source: Colebrook, fully rough, D/k 30–100. */
+const ROUGHNESS_LEVERAGE = 0.35;
 
-/** Measuring the part of the ducts that is most in doubt. */
-export const ductParts: MeasurementMaker = ({ job, ductDraws }) =>
+/**
+ * Measuring the part of the ducts that is most in doubt. What the reading tells of the error that parts of one kind share is blurred
+ * by the error this one piece has of its own: half the variance each.
+ */
+export const ductParts: MeasurementMaker = ({ job, ductDraws, judged }) =>
   PARTS.flatMap(({ kind, is, measurement, text, field }): Measurement[] => {
     const section = job.ductwork.sections.findIndex((s) => s.elements.some(is));
     if (section < 0) return [];
-    const element = job.ductwork.sections[section]!.elements.findIndex(is);
+    const at = job.ductwork.sections[section]!.elements.findIndex(is);
+    const element = job.ductwork.sections[section]!.elements[at]!;
+    const situation = { air: judged.candidate.air, filterState: 'clean' } as const;
+    const doubt = elementKind(element.kind).losses(element, situation)[0]?.doubt.sd ?? 0;
+    if (!(doubt > 0)) return [];
+    const seen = element.kind === 'pipe' ? TWO_TUBES_SD / ROUGHNESS_LEVERAGE : TWO_TUBES_SD;
     const column = DOUBT_KINDS.indexOf(kind);
     return [
       {
         measurement,
         text,
-        detail: { path: `/ductwork/sections/${section}/elements/${element}/${field}` },
-        reading: Float64Array.from(ductDraws.kinds, (z) => z[column]!),
-        sd: TWO_TUBES_SD / (USUAL_DOUBT * Math.SQRT1_2),
+        detail: { path: `/ductwork/sections/${section}/elements/${at}/${field}` },
+        readings: [
+          {
+            values: Float64Array.from(ductDraws.kinds, (z) => z[column]!),
+            sd: Math.hypot(1, seen / (doubt * Math.SQRT1_2)),
+          },
+        ],
         showsCurveAt_m3_s: null,
       },
     ];

@@ -16,8 +16,7 @@ export const speedAndOutlet: MeasurementMaker = ({ index, judged }) => {
             measurement: 'speed',
             text: 'Measure how fast the wheel turns under load: a mark and a tachometer, or ten seconds of its sound recorded close by.',
             detail: { path: `/blowers/${index}/runSpeed_rpm` },
-            reading: draws.speedDeviate,
-            sd: TACHOMETER_SD / speed,
+            readings: [{ values: draws.speedDeviate, sd: TACHOMETER_SD / speed }],
             showsCurveAt_m3_s: null,
           },
         ]
@@ -28,8 +27,7 @@ export const speedAndOutlet: MeasurementMaker = ({ index, judged }) => {
             measurement: 'outlet-area',
             text: "Measure the inside of the blower's outlet with a tape, width and height or diameter.",
             detail: { path: `/blowers/${index}/outletArea_m2` },
-            reading: draws.outletDeviate,
-            sd: TAPE_SHARE / outletArea,
+            readings: [{ values: draws.outletDeviate, sd: TAPE_SHARE / outletArea }],
             showsCurveAt_m3_s: null,
           },
         ]

@@ -18,8 +18,7 @@ export const wholeDuct: MeasurementMaker = ({ job, judged }) => {
         path: `/ductwork/sections/${last}/elements/-`,
         element: { kind: 'fixed-resistance', flow_m3_s: null, pressure_Pa: null, exponent: 2 },
       },
-      reading: unsure.withMargins().lnLoss,
-      sd: KNOWN_FLOW_SD,
+      readings: [{ values: unsure.withMargins().lnLoss, sd: KNOWN_FLOW_SD }],
       showsCurveAt_m3_s: null,
     },
   ];

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { heldAtLeast, heldAtMost } from './by-chance.ts';
 import { idealBands } from './ideal-observer.ts';
 import { judged, QUANTITIES, trueValue, type Judged, type Quantity } from './judged.ts';
 import { randomFrom } from './random.ts';
@@ -7,27 +8,12 @@ import { wishesIn } from './worlds.ts';
 
 /**
  * Whether the stated bands hold on invented finds whose truth is known. The long form, by group, is `measure.ts`.
- * A bound is missed only where chance alone would do so once in two hundred times.
  */
 const FINDS = 150;
-const BY_CHANCE = 0.005;
 
 /** The first machine alone of each find: one case a find, so that cases are independent. */
 const firstCases = (from: number, wishes = {}): Judged[] =>
   Array.from({ length: FINDS }, (_, i) => judged(1, from + i, wishes)).flatMap((cases) => cases.slice(0, 1));
-
-/** Chance of at most so many hits in n trials of chance p. */
-function atMost(hits: number, n: number, p: number): number {
-  let sum = 0;
-  let lnTerm = n * Math.log(1 - p);
-  for (let k = 0; k <= hits; k++) {
-    sum += Math.exp(lnTerm);
-    lnTerm += Math.log(((n - k) / (k + 1)) * (p / (1 - p)));
-  }
-  return sum;
-}
-const heldAtLeast = (held: number, n: number, p: number) => atMost(held, n, p) > BY_CHANCE;
-const heldAtMost = (held: number, n: number, p: number) => atMost(n - held, n, 1 - p) > BY_CHANCE;
 
 const narrowed = (j: Judged): Judged => ({
   ...j,

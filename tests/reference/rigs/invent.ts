@@ -31,6 +31,7 @@ export type Invented = {
   /** the room's air, and the wheel's free delivery in it [m3/s] */
   air: TrueAir;
   free_m3_s: number;
+  voltage_V: number;
   drive: { motorPulleyDiameter_m?: number; wheelPulleyDiameter_m?: number };
   /** wheel and motor at a flow, with the pulleys of today times this ratio */
   runningWith(ratio: number): (flow_m3_s: number, air: TrueAir) => Running;
@@ -251,6 +252,7 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
     air,
     ownEfficiency: 'ratedPowerMeaning' in motor.plate ? 1000 / motor.inputPower_W(1000) : 1,
     free_m3_s: free,
+    voltage_V: motor.voltage_V,
     drive: drive.told,
     runningWith: (ratio) => runningWith(drive.ratio * ratio),
     shopSpeed: (point) => running(point.flow_m3_s, air).speed_rpm,

@@ -4,11 +4,14 @@ import { rounded } from './true-motor.ts';
 
 /** A shop whose true losses are not quite what its owner wrote down: k and filters off by 10 %, roughness by 30 %, half of the variance by kind. */
 type Written = Record<string, unknown>;
-type Piece = { written: Written; loss_Pa(flow_m3_s: number, air: TrueAir): number };
+/** `off`: what its true loss, or its true roughness, is multiplied by against what is written. */
+type Piece = { written: Written; off: number; loss_Pa(flow_m3_s: number, air: TrueAir): number };
 
 export type TrueShop = {
   ductwork: { sections: Written[]; discharge: Written[] };
   machines: string[];
+  /** what the true losses of every section's elements, and of the discharge's, are multiplied by against what is written */
+  off: Record<string, number[]>;
   /** inside diameter of every section's pipes [m] */
   diameter_m: Record<string, number>;
   /** what each open machine truly draws of the whole flow [m3/s] */
@@ -42,17 +45,21 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
   };
   const withK = (written: Written, kind: string, k: number, area_m2: number): Piece => {
     const told = rounded(k, 3);
-    const truth = told * off(kind, K_DOUBT);
+    const factor = off(kind, K_DOUBT);
+    const truth = told * factor;
     return {
       written: { ...written, k: told },
+      off: factor,
       loss_Pa: (q, a) => truth * (a.density_kg_m3 / 2) * (q / area_m2) ** 2,
     };
   };
   const pipe = (surface: string, length_m: number, diameter_m: number, roughness_m: number): Piece => {
     const told = { surface, length_m: rounded(length_m, 2), diameter_m, roughness_m };
-    const roughness = roughness_m * off(surface === 'flexible-hose' ? 'hose' : 'pipe', ROUGHNESS_DOUBT);
+    const factor = off(surface === 'flexible-hose' ? 'hose' : 'pipe', ROUGHNESS_DOUBT);
+    const roughness = roughness_m * factor;
     return {
       written: { kind: 'pipe', ...told },
+      off: factor,
       loss_Pa: (q, a) => friction_Pa({ ...told, roughness_m: roughness }, q, a),
     };
   };
@@ -127,7 +134,8 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
       );
     const power = (kind: 'filters' | 'fixed-resistance', pressure: number, exponent: number): Piece => {
       const told = rounded(pressure, 1);
-      const truth = told * off(kind, K_DOUBT);
+      const factor = off(kind, K_DOUBT);
+      const truth = told * factor;
       const written =
         kind === 'filters'
           ? {
@@ -136,7 +144,7 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
               each: { cleanFlow_m3_s: wish.flow_m3_s, cleanPressure_Pa: told, loadedPressure_Pa: told, exponent },
             }
           : { kind, flow_m3_s: wish.flow_m3_s, pressure_Pa: told, exponent };
-      return { written, loss_Pa: (q) => truth * (q / wish.flow_m3_s) ** exponent };
+      return { written, off: factor, loss_Pa: (q) => truth * (q / wish.flow_m3_s) ** exponent };
     };
     if (filters > 1) to.main.push(power('filters', filters, rounded(random.uniform(1.1, 1.8), 2)));
     if (measured > 1) to.main.push(power('fixed-resistance', measured, rounded(random.uniform(1.5, 2), 2)));
@@ -166,6 +174,11 @@ export function trueShop(wish: ShopWish, random: Random): TrueShop {
           section('main', 'blower', main),
         ],
         discharge: wayOut.map((p) => p.written),
+      },
+      off: {
+        ...Object.fromEntries(machines.map((m, i) => [m, leaves[i]!.map((p) => p.off)])),
+        main: main.map((p) => p.off),
+        discharge: wayOut.map((p) => p.off),
       },
       diameter_m: {
         ...Object.fromEntries(machines.map((m) => [m, sizes.leafDiameter])),

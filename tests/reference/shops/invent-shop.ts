@@ -34,5 +34,10 @@ export function inventShop(seed: number, index: number): InventedShop {
       1,
     );
   }
+  // whether old wheels stand their speed is told apart from whether they are strong enough
+  (find.job.blowers[0]!.wheel as { safeTipSpeed_m_s?: number }).safeTipSpeed_m_s = 300;
+  const plans = find.job.gatePlans as { name: string; required?: boolean }[];
+  const together = plans.find((p) => p.name === 'all together');
+  if (together) together.required = random.chance(0.25);
   return { find, minimumVelocity_m_s, motorReserve: 0.1 };
 }

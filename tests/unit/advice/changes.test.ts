@@ -1,0 +1,91 @@
+import { readFileSync } from 'node:fs';
+import jsonPatch, { type Operation } from 'fast-json-patch';
+import { describe, expect, it } from 'vitest';
+import { proposals } from '../../../src/advice/changes/index.ts';
+import { checkJob, type Job } from '../../../src/index.ts';
+import { judge } from '../../../src/judge.ts';
+
+const demo = JSON.parse(
+  readFileSync(new URL('../../../fixtures/jobs/school-furniture.json', import.meta.url), 'utf8'),
+) as Job;
+const trunk = demo.ductwork.sections.findIndex((s) => s.pickup == null);
+
+function checked(raw: unknown): Job {
+  const result = checkJob(raw);
+  if (!result.ok) throw new Error(JSON.stringify(result.issues));
+  return result.value;
+}
+
+/** Everything proposed for the demo's first blower were its trunk slow or its motor overloaded, each with the changed job. */
+function proposed(kind: string, given: { slow?: boolean; overloaded?: boolean }) {
+  const job = checked(demo);
+  const found = proposals({
+    job,
+    index: 0,
+    judged: judge(job).blowers[0]!,
+    short: new Set(),
+    slow: new Set(given.slow ? [trunk] : []),
+    motorOverloaded: given.overloaded ?? false,
+  });
+  return found
+    .filter((c) => c.kind === kind)
+    .map((c) => ({
+      ...c,
+      after: checked(jsonPatch.applyPatch(structuredClone(demo), structuredClone(c.patch) as Operation[]).newDocument),
+    }));
+}
+const first = (job: Job, plan: string) => judge(job).assessment.cases.find((c) => c.gatePlan === plan)!;
+
+describe('a slide in the main', () => {
+  const slides = proposed('throttle', { overloaded: true });
+
+  it('takes load off the motor and air off the machines, the more the further it is shut', () => {
+    expect(slides.length).toBeGreaterThan(2);
+    const plan = judge(checked(demo)).assessment.cases[0]!.gatePlan;
+    const steps = [checked(demo), ...slides.map((s) => s.after)].map((job) => first(job, plan));
+    steps.slice(1).forEach((now, i) => {
+      expect(now.operatingPoint!.flow_m3_s).toBeLessThan(steps[i]!.operatingPoint!.flow_m3_s);
+      expect(now.motor.loadFraction!).toBeLessThan(steps[i]!.motor.loadFraction!);
+    });
+  });
+
+  it('is only thought of where the motor is in trouble', () => {
+    expect(proposed('throttle', {})).toEqual([]);
+  });
+});
+
+describe('room air let into a slow main', () => {
+  it('speeds up the air in that main in every plan, the more the wider the stub', () => {
+    const stubs = proposed('bleed-valve', { slow: true });
+    expect(stubs.length).toBeGreaterThan(1);
+    const { id } = demo.ductwork.sections[trunk]!;
+    const plan = judge(checked(demo)).assessment.cases[0]!.gatePlan;
+    const speeds = [checked(demo), ...stubs.map((s) => s.after)].map(
+      (job) => first(job, plan).sections.find((s) => s.id === id)!.flow_m3_s,
+    );
+    speeds.slice(1).forEach((v, i) => expect(v).toBeGreaterThan(speeds[i]!));
+  });
+
+  it('is no machine: no plan of its own comes of it, and it asks for nothing', () => {
+    const before = judge(checked(demo)).assessment.cases.map((c) => c.gatePlan);
+    for (const { after } of proposed('bleed-valve', { slow: true })) {
+      const { cases } = judge(after).assessment;
+      expect(cases.map((c) => c.gatePlan)).toEqual(before);
+      for (const c of cases)
+        expect(c.pickups.find((p) => p.id === 'bleed-valve')).toMatchObject({ ok: true, requiredFlow_m3_s: null });
+    }
+  });
+});
+
+describe('more filters', () => {
+  it('are counted up from one more, each number once', () => {
+    const counts = proposed('filters', {}).map(({ after }) =>
+      after.ductwork.sections
+        .flatMap((s) => s.elements)
+        .concat(after.ductwork.discharge ?? [])
+        .reduce((n, e) => n + (e.kind === 'filters' ? e.count : 0), 0),
+    );
+    expect(new Set(counts).size).toBe(counts.length);
+    expect([...counts].sort((a, b) => a - b)).toEqual(counts);
+  });
+});
