@@ -51,7 +51,7 @@ export function remediesFor(job: Job, judgement: Judgement, index: number): Reme
   const confirm = (changes: Change[]): boolean => {
     const sure = look(changes);
     if (sure?.verdict !== 'yes') return false;
-    found.push({ changes, remedy: remedyOf(job, index, changes, sure) });
+    found.push({ changes, remedy: remedyOf(judgement, job, index, changes, sure) });
     return true;
   };
 
@@ -174,30 +174,55 @@ function patched(job: Job, patch: readonly PatchOperation[]): Job | null {
 
 const structuredCopy = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
 
-function remedyOf(job: Job, index: number, changes: readonly Change[], { assessment, probability }: Outcome): Remedy {
+function remedyOf(
+  judgement: Judgement,
+  job: Job,
+  index: number,
+  changes: readonly Change[],
+  { assessment, probability }: Outcome,
+): Remedy {
   const what = changes.map((c, i) => (i === 0 ? c.what : c.what[0]!.toLowerCase() + c.what.slice(1))).join('; and ');
   return {
     kind: changes.map((c) => c.kind).join('+'),
-    text: `${what}. ${thenWords(job, index, assessment)}`,
+    text: `${what}. ${thenWords(judgement, job, index, assessment)}`,
     change: changes.flatMap((c) => c.patch),
     verdictAfter: 'yes',
     probabilityAfter: probability,
   };
 }
 
-/** What the changed shop then does, in its tightest numbers. */
-function thenWords(job: Job, index: number, assessment: Assessment): string {
-  const asked = assessment.cases
+/** What the changed shop then does, in its tightest numbers, and what it does now. */
+function thenWords(judgement: Judgement, job: Job, index: number, after: Assessment): string {
+  const blower = job.blowers[index]!.id;
+  const asked = after.cases
     .filter((c) => c.required)
-    .flatMap((c) => c.pickups.filter((p) => p.open && p.requiredFlow_m3_s))
-    .sort((a, b) => a.flow_m3_s / a.requiredFlow_m3_s! - b.flow_m3_s / b.requiredFlow_m3_s!);
+    .flatMap((c) => c.pickups.filter((p) => p.open && p.requiredFlow_m3_s).map((pickup) => ({ case: c, pickup })))
+    .sort((a, b) => share(a.pickup) - share(b.pickup));
   const worst = asked[0];
-  const load = assessment.blowers[0]?.states.find((s) => s.state === 'highest-motor-load')?.value;
-  const machine = worst && (job.ductwork.sections.find((s) => s.id === worst.id)?.pickup?.machine ?? worst.id);
-  const air = worst
-    ? `The ${machine} then gets ${formatQuantity(worst.flow_m3_s, 'm³/h')} and needs ${formatQuantity(worst.requiredFlow_m3_s!, 'm³/h')}`
-    : '';
-  const motor = load == null ? '' : `the motor carries ${formatNumber(100 * load, 0)} % at most`;
-  const words = [air, motor].filter((w) => w !== '').join('; ');
-  return words === '' ? `Then blower ${job.blowers[index]!.id} suits.` : `${words[0]!.toUpperCase()}${words.slice(1)}.`;
+  const now = judgement.assessment.cases
+    .find((c) => c.blowerId === blower && worst && sameCase(c, worst.case))
+    ?.pickups.find((p) => p.id === worst!.pickup.id);
+  const load = (a: Assessment) =>
+    a.blowers.find((b) => b.blowerId === blower)?.states.find((s) => s.state === 'highest-motor-load')?.value;
+  const flow = (q: number) => formatQuantity(q, 'm³/h');
+  const percent = (f: number) => `${formatNumber(100 * f, 0)} %`;
+  const [loadThen, loadNow] = [load(after), load(judgement.assessment)];
+  const words = [
+    ...(worst
+      ? [
+          `The ${machineName(job, worst.pickup.id)} then gets ${flow(worst.pickup.flow_m3_s)} ${now ? `(now ${flow(now.flow_m3_s)}) ` : ''}and needs ${flow(worst.pickup.requiredFlow_m3_s!)}`,
+        ]
+      : []),
+    ...(loadThen == null
+      ? []
+      : [`the motor carries ${percent(loadThen)} at most${loadNow == null ? '' : ` (now ${percent(loadNow)})`}`]),
+  ].join('; ');
+  return words === '' ? `Then blower ${blower} suits.` : `${words[0]!.toUpperCase()}${words.slice(1)}.`;
 }
+
+type Pickup = Assessment['cases'][number]['pickups'][number];
+const share = (p: Pickup): number => p.flow_m3_s / p.requiredFlow_m3_s!;
+const sameCase = (a: Assessment['cases'][number], b: Assessment['cases'][number]): boolean =>
+  a.gatePlan === b.gatePlan && a.filterState === b.filterState;
+const machineName = (job: Job, id: string): string =>
+  job.ductwork.sections.find((s) => s.id === id)?.pickup?.machine ?? id;

@@ -40,6 +40,9 @@ export const pulley: ChangeMaker = {
   },
 };
 
+/** "an 80 mm pulley", "a 90 mm pulley": by how the figure is said. */
+const article = (words: string): string => (/^(8|11\D|18\D)/.test(words) ? 'an' : 'a');
+
 function pulleyWords(
   { drive }: Blower,
   pair: { motorPulleyDiameter_m: number; wheelPulleyDiameter_m: number },
@@ -47,13 +50,13 @@ function pulleyWords(
   const mm = (d: number) => formatQuantity(d, 'mm');
   const changed = [
     ...(pair.motorPulleyDiameter_m !== drive.motorPulleyDiameter_m
-      ? [`a ${mm(pair.motorPulleyDiameter_m)} pulley on the motor`]
+      ? [`${mm(pair.motorPulleyDiameter_m)} pulley on the motor`]
       : []),
     ...(pair.wheelPulleyDiameter_m !== drive.wheelPulleyDiameter_m
-      ? [`a ${mm(pair.wheelPulleyDiameter_m)} pulley on the wheel`]
+      ? [`${mm(pair.wheelPulleyDiameter_m)} pulley on the wheel`]
       : []),
   ];
-  return `Put ${changed.join(' and ')}`;
+  return `Put ${changed.map((c) => `${article(c)} ${c}`).join(' and ')}`;
 }
 
 /** Readings keep the drive and motor they were taken with, or measured speed and old amps would cancel the change. */
