@@ -2,7 +2,12 @@ import { at, set, type ChangeMaker } from '../change.ts';
 import type { PatchOperation } from '../../assessment.ts';
 
 /** How many side by side in place of n: one more, then half as many again, twice, three times as many. */
-const MORE: readonly ((n: number) => number)[] = [(n) => n + 1, (n) => Math.ceil(1.5 * n), (n) => 2 * n, (n) => 3 * n];
+const MORE: readonly ((n: number) => number)[] = [
+  (n) => n + 1,
+  (n) => Math.ceil(1.5 * n),
+  (n) => 2 * n,
+  (n) => (n <= 4 ? 3 : 2) * n,
+];
 
 /** More filters side by side: each gets less air, and all lose less. */
 export const moreFilters: ChangeMaker = {
