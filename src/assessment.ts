@@ -2,6 +2,7 @@ import type { Warning } from './issues/result.ts';
 import type { Air } from './air/air.ts';
 import type { ReasonCode } from './issues/reason-codes.ts';
 import type { FilterState } from './duct/elements/element.ts';
+import type { PulleyPair, StartEstimate } from './motor/index.ts';
 
 /** What the program concludes from a job. Field names are the contract's; SI throughout. */
 
@@ -137,6 +138,58 @@ export type StateResult = {
   gatePlan: string | null;
 };
 
+/** How fast a wheel may be made to turn on the same ducts, and which of motor and wheel gives up first. */
+export type SpeedLimit = {
+  /** speeds at which motor and wheel reach their limits [1/min]; null where not known */
+  byMotor_rpm: number | null;
+  byWheel_rpm: number | null;
+  /** the lower of the two, and whose it is */
+  highest_rpm: number;
+  bound: 'motor' | 'wheel';
+  /** the wheel turns so fast now [1/min] */
+  now_rpm: number;
+  /** belt as it runs now [m/s]; null for a direct drive or unknown pulleys */
+  beltSpeed_m_s: number | null;
+  /** pulleys as sold that come nearest below the highest speed, fewest to buy first; none for a direct drive */
+  pairs: PulleyPair[];
+};
+
+/** What a meter alone tells of the motor's load, and how rough that is, at the heaviest row of a test. */
+export type MeterDoubt = {
+  way: 'amps' | 'watts' | 'slip';
+  shaftPower_W: number;
+  /** 95 % band as a share of the value [-] */
+  within: number;
+};
+
+/** What the cable to the motor takes: while it runs and while it starts [V, -]; the smallest size sold that keeps 5 % [m2]. */
+export type CableEffect = { drop_V: number; dropFraction: number; startVolts: number; enough_m2: number | null };
+
+/** What the motor carries on its worst day, and how far it may go. Loads are shares of rated power × service factor [-]. */
+export type WorstDay = {
+  /** where the motor carries most: plan, filters, load and its 95 % interval; null without an operating point */
+  heaviest: {
+    gatePlan: string;
+    filterState: FilterState;
+    load: number;
+    interval95: [low: number, high: number];
+  } | null;
+  /** the lightest required case, for comparison, and nothing attached at all */
+  lightestLoad: number | null;
+  openLoad: number | null;
+  /** load allowed, and the share of the plate that altitude, heat, unbalance or a one-phase feed leave [-] */
+  loadAtMost: number;
+  usableShare: number;
+  plate_A: number;
+  /** at the usual voltage, at the heaviest point */
+  current_A: number | null;
+  lowest: { voltage_V: number; current_A: number; torqueLeft: number; mayStall: boolean } | null;
+  cable: CableEffect | null;
+  start: (StartEstimate & { voltageRatio: number }) | null;
+  speed: SpeedLimit | null;
+  meters: MeterDoubt[];
+};
+
 export type MeasureNext = {
   measurement: string;
   text: string;
@@ -161,6 +214,7 @@ export type BlowerResult = {
   states: StateResult[];
   filterLife_h: number | null;
   drumPressure_Pa: number | null;
+  worstDay: WorstDay;
   measureNext: MeasureNext[];
   remedies: Remedy[];
 };

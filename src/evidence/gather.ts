@@ -37,7 +37,8 @@ export function gatherEvidence(
 ): Gathered {
   const speed = wheelSpeed(blower, supply, path);
   const outlet = outletArea(blower, ductwork, path);
-  const motor = motorAtSite({ motor: blower.motor, drive: blower.drive, supply, altitude_m, ambient_C, path });
+  const { motor: plate, drive, cable } = blower;
+  const motor = motorAtSite({ motor: plate, drive, cable, supply, altitude_m, ambient_C, path });
   const run: RunState = { speed_rpm: speed.speed_rpm, speedSd: speed.sd, airDensity_kg_m3: air.density_kg_m3 };
   const warnings: Warning[] = [...speed.warnings, ...outlet.warnings, ...motor.warnings];
   const evidence: FanEvidence = {

@@ -1,4 +1,4 @@
-import { IDLE_SHARES, type CurrentModel, type MotorAtSite } from '../motor/index.ts';
+import type { CurrentModel, MotorAtSite } from '../motor/index.ts';
 
 /**
  * A motor as its plate has it, and as it may be: what nobody knows of it, as standard normal deviates.
@@ -13,22 +13,15 @@ export type UncertainMotor = {
 };
 
 /**
- * Plate amps are a maker's round figure: 2 % of their own, and the motor's efficiency and power factor may be off theirs without
- * the amps showing it; one relative standard deviation [-]. Source: feasibility figures; the second part estimated.
- */
-const PLATE_AMPS = 0.02;
-
-/**
  * Plate efficiency and power factor, the shares that flow without load, and the plate's amps, each with its doubt.
  * @param name tells motors of one blower apart
- * Source: spreads of `MotorAtSite.plate.doubt` and `IDLE_SHARES`; shares stay inside 0..1 by their logits.
+ * Source: spreads of `MotorAtSite.plate.doubt` and `MotorAtSite.idle`; shares stay inside 0..1 by their logits.
  */
 export function uncertainMotor(at: MotorAtSite, name: string): UncertainMotor {
-  const { current: model, plate } = at;
+  const { current: model, plate, idle } = at;
   const unknowns = ['efficiency', 'power-factor', 'fixed-loss', 'idle-reactive', 'plate-amps'].map(
     (u) => `${name}/${u}`,
   );
-  const idle = IDLE_SHARES[plate.phases];
   const lines = model.phases === 3 ? Math.sqrt(3) : 1;
   const apparent_VA = Math.hypot(model.ratedPower_W + model.losses_W, model.reactive_var);
   return {
@@ -47,7 +40,7 @@ export function uncertainMotor(at: MotorAtSite, name: string): UncertainMotor {
         fixedLossShare: spreadShare(idle.fixedLoss, idle.fixedLossSd, z[2]!),
         idleReactiveShare: spreadShare(idle.reactive, idle.reactiveSd, z[3]!),
         // at its rating it draws the plate's amps, whatever its efficiency and power factor are in truth
-        plateScale: (model.ratedCurrent_A * Math.exp(PLATE_AMPS * z[4]!) * lines * model.voltage_V) / rated_VA,
+        plateScale: (model.ratedCurrent_A * Math.exp(plate.doubt.current * z[4]!) * lines * model.voltage_V) / rated_VA,
       };
     },
   };

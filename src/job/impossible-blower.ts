@@ -1,11 +1,35 @@
 import { pointer } from '../issues/result.ts';
 import type { Issue } from '../issues/result.ts';
 import { impossibleEvidence } from './impossible-evidence.ts';
-import type { Blower, Supply } from './types.ts';
+import type { Blower, Motor, Supply } from './types.ts';
 
 /** Issues of one blower that its schema cannot see; `path` is the blower's JSON Pointer. */
 export function impossibleBlower(blower: Blower, path: string): Issue[] {
-  return blower.evidence.flatMap((evidence, index) => impossibleEvidence(evidence, path + pointer('evidence', index)));
+  return [
+    ...impossibleMotor(blower.motor, path + pointer('motor')),
+    ...blower.evidence.flatMap((evidence, index) => impossibleEvidence(evidence, path + pointer('evidence', index))),
+  ];
+}
+
+/** Idle amps this many times the plate's fit no connection of the same motor. */
+const MOST_IDLE = 2;
+
+/** Claims about a motor that cannot both be. */
+function impossibleMotor(motor: Motor, path: string): Issue[] {
+  const issues: Issue[] = [];
+  const add = (field: string, message: string) =>
+    issues.push({ code: 'contradiction', path: path + pointer(field), message });
+  const { idleCurrent_A: idle, current_A: rated } = motor;
+  if (idle != null && rated != null && idle > MOST_IDLE * rated)
+    add(
+      'idleCurrent_A',
+      `With the belt off the motor cannot draw ${idle} A when its plate says ${rated} A at full load.`,
+    );
+  if (motor.fedThrough != null && (motor.phases === 1 || (motor.kind ?? 'induction') !== 'induction'))
+    add('fedThrough', 'Only a three-phase motor is fed through a capacitor or an inverter.');
+  if (motor.startsBy != null && motor.phases === 3)
+    add('startsBy', 'A three-phase motor needs nothing to get it turning: this is for one-phase motors.');
+  return issues;
 }
 
 /** Two blowers under one id could not be told apart in the answer. */

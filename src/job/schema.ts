@@ -30,6 +30,13 @@ export const Supply = z.strictObject({
   lowestVoltage_V: positive('lowest voltage of the day', 'voltage').nullish(),
   frequency_Hz: between(10, 400, 'mains frequency', 'frequency').nullish(),
   phases: Phases.nullish(),
+  voltageUnbalance: between(
+    0,
+    0.2,
+    'voltage unbalance',
+    'fraction',
+    'of the three voltages: the largest step from their mean, over the mean',
+  ).nullish(),
 });
 
 export const Drive = z.strictObject({
@@ -50,8 +57,21 @@ const motorPlate = {
   serviceFactor: between(0.5, 2, 'service factor', 'fraction').nullish(),
   phases: Phases.nullish(),
   frequency_Hz: between(10, 400, 'plate frequency', 'frequency').nullish(),
+  idleCurrent_A: positive('amps with the belt off', 'current', 'sharpens what amps tell of the load').nullish(),
+  rewound: z.boolean().meta({ label: 'rewound', help: 'then the plate is only a claim' }).nullish(),
+  fedThrough: oneOf(['capacitor', 'inverter'], 'a three-phase motor on one phase gets the others through').nullish(),
+  startsBy: oneOf(
+    ['start-capacitor', 'run-capacitor', 'split-phase', 'shaded-pole'],
+    'what gets a one-phase motor turning',
+  ).nullish(),
 };
 export const Motor = z.strictObject({ ratedPower_W: positive('rated power', 'power'), ...motorPlate });
+
+export const SupplyCable = z.strictObject({
+  length_m: between(0, 5000, 'cable length', 'length', 'one way, from the board to the motor'),
+  crossSection_m2: between(1e-7, 1e-3, 'cable cross-section', 'area', 'copper or aluminium of one conductor'),
+  metal: oneOf(['copper', 'aluminium'], 'cable metal').nullish(),
+});
 
 export const TestedWith = z.strictObject({ drive: Drive.nullish(), motor: Motor.nullish() });
 
@@ -106,6 +126,7 @@ export const Wheel = z.strictObject({
   inletDiameter_m: positive('inlet diameter', 'length').nullish(),
   bladeCount: z.int().gte(1).lte(500).meta({ label: 'blades' }).nullish(),
   safeTipSpeed_m_s: positive('safe tip speed', 'velocity').nullish(),
+  mass_kg: positive('wheel mass', 'mass', 'for how long the motor takes to start it').nullish(),
 });
 
 export const Blower = z.strictObject({
@@ -117,6 +138,7 @@ export const Blower = z.strictObject({
   drive: Drive,
   runSpeed_rpm: between(1, 200_000, 'run speed', 'speed').nullish(),
   motor: Motor,
+  cable: SupplyCable.nullish(),
   evidence: z.array(Evidence).min(1).max(50),
 });
 

@@ -3,13 +3,17 @@ import type { Connection } from './connection.ts';
 import { connectionOf } from './connection.ts';
 import type { CurrentModel } from './current.ts';
 import { currentModel } from './current.ts';
-import { siteDerating, usableServiceFactor } from './derating.ts';
+import type { UnbalanceEffect } from './derating.ts';
+import { siteDerating, unbalanceEffect, usableServiceFactor } from './derating.ts';
+import type { Cable } from './cable.ts';
+import type { IdleShares } from './idle.ts';
+import { idleKnown } from './idle.ts';
 import type { WholePlate } from './whole-plate.ts';
 import { wholePlate } from './plate.ts';
 import { driveEfficiency, frequencyRatio } from './speed.ts';
 import type { SinglePhaseFeed } from './supply.ts';
 import { singlePhaseFeed } from './supply.ts';
-import type { Drive, MotorPlate, Supply } from './types.ts';
+import type { Drive, MotorPlate, Supply, SupplyCable } from './types.ts';
 
 /** A motor, its drive, and where and on what mains it runs. */
 export type MotorSituation = {
@@ -20,6 +24,8 @@ export type MotorSituation = {
   altitude_m?: number | null;
   /** [°C] cooling air; unknown counts as what plates are made for */
   ambient_C?: number | null;
+  /** between the board, where the mains' volts are read, and the motor; unknown counts as short and thick */
+  cable?: SupplyCable | null;
   /** JSON Pointer of the blower, for the warnings */
   path?: string;
 };
@@ -34,12 +40,19 @@ export type MotorAtSite = {
   serviceFactor: number;
   /** share of rated power that altitude and heat leave [-]; not part of the load fraction */
   siteFactor: number;
+  /** what unbalanced mains leaves; null where balanced, not known or not three phases */
+  unbalance: (UnbalanceEffect & { unbalance: number }) | null;
+  /** share of rated power that may be counted on here: altitude, heat, unbalance; not part of the load fraction [-] */
+  usableShare: number;
+  cable: Cable | null;
   drive: { value: number; sd: number };
   connection: Connection;
-  /** usual and lowest voltage at the terminals, in the plate's connection [V] */
+  /** usual and lowest voltage, in the plate's connection, before the cable takes its share [V] */
   voltage_V: number;
   lowestVoltage_V: number | null;
   current: CurrentModel;
+  /** shares that flow without load, as known of this motor */
+  idle: IdleShares;
   singlePhase: SinglePhaseFeed | null;
   warnings: Warning[];
 };
@@ -64,21 +77,31 @@ export function motorAtSite(situation: MotorSituation): MotorAtSite {
   const { motor, supply, altitude_m, path = '' } = situation;
   const { plate, warnings } = wholePlate(motor, supply, `${path}/motor`);
   const ratio = frequencyRatio(motor, supply);
-  const connection = connectionOf(plate, supply, ratio, path);
-  const current = currentModel(plate, ratio);
+  const connection = connectionOf(plate, supply, ratio, path, motor.fedThrough);
   const voltage_V = (supply.voltage_V ?? plate.voltage_V / connection.voltageFactor) * connection.voltageFactor;
+  const idling_A = motor.idleCurrent_A == null ? null : motor.idleCurrent_A / connection.currentFactor;
+  const { model: current, idle } = idleKnown(currentModel(plate, ratio), idling_A, voltage_V);
+  const siteFactor = siteDerating(altitude_m, situation.ambient_C);
+  const unbalance =
+    supply.voltageUnbalance && plate.phases === 3 && supply.phases !== 1
+      ? { ...unbalanceEffect(supply.voltageUnbalance), unbalance: supply.voltageUnbalance }
+      : null;
   const feed = connection.kind === 'single-phase-feed' ? singlePhaseFeed(plate.ratedPower_W, plate.poles) : null;
   return {
     plate,
     ratedPower_W: plate.ratedPower_W * Math.min(ratio, 1),
     ratedPowerDoubt: plate.doubt.ratedPower,
     serviceFactor: usableServiceFactor(plate.serviceFactor, altitude_m),
-    siteFactor: siteDerating(altitude_m, situation.ambient_C),
+    siteFactor,
+    unbalance,
+    usableShare: siteFactor * (unbalance?.powerFactor ?? 1),
+    cable: situation.cable ? { ...situation.cable, crossSection_mm2: 1e6 * situation.cable.crossSection_m2 } : null,
     drive: driveEfficiency(situation.drive),
     connection,
     voltage_V,
     lowestVoltage_V: supply.lowestVoltage_V == null ? null : supply.lowestVoltage_V * connection.voltageFactor,
     current,
+    idle,
     singlePhase: feed,
     warnings: [...warnings, ...connection.warnings, ...frequencyWarnings(plate, ratio, voltage_V, current, path)],
   };

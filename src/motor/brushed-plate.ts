@@ -44,10 +44,12 @@ export function brushedPlate(
     powerFactor,
     efficiency,
     serviceFactor: motor.serviceFactor ?? 1,
+    rewound: motor.rewound ?? false,
     doubt: {
       efficiency: efficiencyDoubt,
       powerFactor: BRUSHED.plateDoubt,
       ratedPower: meaning === 'input' ? efficiencyDoubt : 0,
+      current: 0.02,
     },
     estimated,
   };

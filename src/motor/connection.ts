@@ -1,6 +1,6 @@
 import type { Warning } from '../issues/result.ts';
 import type { WholePlate } from './whole-plate.ts';
-import type { Supply } from './types.ts';
+import type { MotorPlate, Supply } from './types.ts';
 
 /**
  * How the mains reaches a motor. Voltages and amps of the mains are brought to the connection that the plate speaks of:
@@ -23,13 +23,20 @@ const SAME_VOLTAGE = 0.12;
  * three-phase mains hangs between one line and neutral; a three-phase motor on one phase is fed through a capacitor.
  * @param frequencyRatio mains over plate frequency [-]
  * @param path JSON Pointer of the blower, for the warnings
+ * @param fedThrough an inverter makes three phases of the mains' volts out of one: then nothing is lost
  * Source: star and delta voltages and currents differ by √3 (definition).
  */
-export function connectionOf(plate: WholePlate, supply: Supply, frequencyRatio = 1, path = ''): Connection {
+export function connectionOf(
+  plate: WholePlate,
+  supply: Supply,
+  frequencyRatio = 1,
+  path = '',
+  fedThrough: MotorPlate['fedThrough'] = null,
+): Connection {
   const ratio = supply.voltage_V == null ? 1 : supply.voltage_V / plate.voltage_V;
   // At another frequency both the printed volts and those in proportion are a usual way to run it.
   const near = (target: number) => [1, frequencyRatio].some((f) => Math.abs(ratio / (target * f) - 1) <= SAME_VOLTAGE);
-  const feed = plate.kind === 'induction' && plate.phases === 3 && supply.phases === 1;
+  const feed = plate.kind === 'induction' && plate.phases === 3 && supply.phases === 1 && fedThrough !== 'inverter';
   const factor = (f: number) => ({ voltageFactor: f, currentFactor: f });
 
   if (feed) {

@@ -1,4 +1,4 @@
-export type { Drive, MotorPlate, Supply } from './types.ts';
+export type { Drive, MotorPlate, SinglePhaseStart, Supply, SupplyCable } from './types.ts';
 export { wholePlate } from './plate.ts';
 export type { WholePlate } from './whole-plate.ts';
 export type { PlateField } from './plate-field.ts';
@@ -7,6 +7,9 @@ export type { RunSpeed } from './speed.ts';
 export { plateFrequency, polesOf, synchronousSpeed } from './synchronous.ts';
 export { motorAtSite, ratedShaftPower } from './at-site.ts';
 export type { MotorAtSite, MotorSituation } from './at-site.ts';
+export { terminalVoltage } from './terminals.ts';
+export { idleKnown } from './idle.ts';
+export type { IdleShares } from './idle.ts';
 export { loadAt, motorLoad } from './load.ts';
 export type { MotorLoad } from './load.ts';
 export { currentAtLowVoltage, currentModel, drawnBy, IDLE_SHARES, inputPower } from './current.ts';

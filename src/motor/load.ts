@@ -2,6 +2,7 @@ import type { MotorAtSite, MotorSituation } from './at-site.ts';
 import { motorAtSite } from './at-site.ts';
 import { currentAtLowVoltage, drawnBy } from './current.ts';
 import { mayStall } from './supply.ts';
+import { terminalVoltage } from './terminals.ts';
 
 /** What a motor carries. Fractions [-]; currents null where the mains feeds the motor in a way they say nothing about. */
 export type MotorLoad = {
@@ -19,6 +20,9 @@ export type MotorLoad = {
   currentRatioAtLowestVoltage: number | null;
   /** the lowest voltage may leave too little torque to keep turning */
   mayStall: boolean;
+  /** at the terminals behind the cable, in the plate's connection [V] */
+  terminal_V: number;
+  lowestTerminal_V: number | null;
 };
 
 /**
@@ -39,8 +43,16 @@ export function motorLoad(given: MotorSituation & { wheelShaftPower_W: number })
 export function loadAt(at: MotorAtSite, wheelShaftPower_W: number, driveEfficiency = at.drive.value): MotorLoad {
   const shaftPower_W = wheelShaftPower_W / driveEfficiency;
   const loadFraction = shaftPower_W / (at.ratedPower_W * at.serviceFactor);
-  const { current, connection, lowestVoltage_V: lowest_V } = at;
-  const load = { shaftPower_W, loadFraction, margin: 1 - loadFraction };
+  const { current, connection } = at;
+  const usual_V = terminalVoltage(at, at.voltage_V, shaftPower_W);
+  const lowest_V = at.lowestVoltage_V === null ? null : terminalVoltage(at, at.lowestVoltage_V, shaftPower_W);
+  const load = {
+    shaftPower_W,
+    loadFraction,
+    margin: 1 - loadFraction,
+    terminal_V: usual_V,
+    lowestTerminal_V: lowest_V,
+  };
   const stalls =
     lowest_V !== null &&
     current.kind === 'induction' &&
@@ -54,8 +66,8 @@ export function loadAt(at: MotorAtSite, wheelShaftPower_W: number, driveEfficien
       mayStall: stalls,
     };
   }
-  const usual = drawnBy(current, shaftPower_W, at.voltage_V).current_A;
-  const low = lowest_V === null ? null : currentAtLowVoltage(current, shaftPower_W, at.voltage_V, lowest_V);
+  const usual = drawnBy(current, shaftPower_W, usual_V).current_A;
+  const low = lowest_V === null ? null : currentAtLowVoltage(current, shaftPower_W, usual_V, lowest_V);
   return {
     ...load,
     current_A: usual * connection.currentFactor,

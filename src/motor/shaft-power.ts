@@ -1,7 +1,8 @@
 import { bracketedRoot } from '../numeric/root.ts';
 import type { MotorAtSite } from './at-site.ts';
 import type { CurrentModel } from './current.ts';
-import { drawnBy, IDLE_SHARES } from './current.ts';
+import { drawnBy } from './current.ts';
+import { withIdleCurrent } from './idle.ts';
 
 /**
  * Shaft power of a motor from an electrical reading or its slip, with one standard deviation in two parts:
@@ -58,11 +59,12 @@ export function shaftPowerFromAmps(
   const moved = (...others: [number, number]) => furthest(shaftPower_W, others);
   const scaled = (sd: number): [number, number] => [power(model, amps * (1 - sd)), power(model, amps * (1 + sd))];
   const plate = (sd: number) => power({ ...model, plateScale: model.plateScale * (1 + sd) });
+  const plateAmps = Math.max(METER.plateAmps, at.plate.doubt.current);
   const sharedSd_W = Math.hypot(
     LEAST_DOUBT * model.ratedPower_W,
     ...motorDoubts(at).map(([low, high]) => moved(power(low), power(high))),
     moved(...scaled(METER.clampShared)),
-    moved(plate(-METER.plateAmps), plate(METER.plateAmps)),
+    moved(plate(-plateAmps), plate(plateAmps)),
   );
   const ownSd_W = Math.hypot(moved(...scaled(reading.relativeSd ?? METER.clampOwn)), METER.voltage * shaftPower_W);
   return { shaftPower_W, sharedSd_W, ownSd_W, text: howRough('amps', shaftPower_W, Math.hypot(sharedSd_W, ownSd_W)) };
@@ -111,8 +113,7 @@ export function howRough(way: 'amps' | 'watts' | 'slip', power_W: number, sd_W: 
 
 /** Models one standard deviation down and up in each thing nobody knows of a motor. */
 function motorDoubts(at: MotorAtSite): [CurrentModel, CurrentModel][] {
-  const { current: model, plate } = at;
-  const idle = IDLE_SHARES[plate.phases];
+  const { current: model, plate, idle } = at;
   const vary = (change: (sign: 1 | -1) => Partial<CurrentModel>): [CurrentModel, CurrentModel] => [
     { ...model, ...change(-1) },
     { ...model, ...change(1) },
@@ -159,15 +160,4 @@ function powerAtInput(model: CurrentModel, input_W: number, voltage_V: number): 
   const rated_W = model.ratedPower_W * (voltage_V / model.voltage_V);
   const a = ((1 - model.fixedLossShare) * model.losses_W) / rated_W ** 2;
   return (2 * spare_W) / (1 + Math.sqrt(1 + 4 * a * spare_W));
-}
-
-/** The same motor with the magnetising share that its idle amps show. */
-function withIdleCurrent(model: CurrentModel, idle_A: number, voltage_V: number): CurrentModel {
-  if (model.kind === 'brushed' || model.reactive_var === 0) return model;
-  const lines = model.phases === 3 ? Math.sqrt(3) : 1;
-  const apparent_VA = (idle_A / model.plateScale) * lines * voltage_V;
-  const input_W = model.losses_W * model.fixedLossShare;
-  const reactive_var = Math.sqrt(Math.max(apparent_VA ** 2 - input_W ** 2, 0));
-  const share = reactive_var / (model.reactive_var * (voltage_V / model.voltage_V) ** 2);
-  return { ...model, idleReactiveShare: Math.min(Math.max(share, 0.3), 0.98) };
 }

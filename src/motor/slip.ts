@@ -7,13 +7,14 @@ const SLIP_DOUBT = { plateSlip: 0.22, speed: 0.003, frequency: 0.003 };
 /**
  * Shaft power from slip: load = (n_s − n)/(n_s − n_r)·(V/V_r)². Rough: 20 % and more is normal, worse for small slips, and not for rewound motors.
  * @param motorSpeed_rpm speed of the motor, not of the wheel behind pulleys [1/min]
- * @returns null for brushed motors, or where the plate gives no speed or prints the synchronous one
+ * @returns null for brushed and rewound motors, or where the plate gives no speed or prints the synchronous one
  * Source: US DOE fact sheet on motor load, voltage-compensated slip.
  */
 export function shaftPowerFromSlip(
   reading: ReadingConditions & { motorSpeed_rpm: number; speedRelativeSd?: number | null },
 ): ShaftPowerReading | null {
   const { plate, current } = reading.at;
+  if (plate.rewound) return null;
   if (plate.synchronousSpeed_rpm === null || plate.speed_rpm === null || plate.speed_rpm >= plate.synchronousSpeed_rpm)
     return null;
   // At another frequency the slip in turns per minute stays, the synchronous speed moves.

@@ -1,12 +1,13 @@
 import type { Cable } from './cable.ts';
 import { cableDrop } from './cable.ts';
 import type { WholePlate } from './whole-plate.ts';
+import type { SinglePhaseStart } from './types.ts';
 
 /** A wheel as far as its inertia needs it. */
-export type SpunWheel = { diameter_m: number; width_m?: number | null };
+export type SpunWheel = { diameter_m: number; width_m?: number | null; mass_kg?: number | null };
 
 /**
- * Moment of inertia of a sheet-steel fan wheel, with a range: a guess from its size.
+ * Moment of inertia of a fan wheel, with a range: from its mass where somebody weighed it, else a guess for sheet steel from its size.
  * @returns [kg m2], centre and a range that holds most wheels
  * A back plate and a shroud half as heavy of 2–4 mm steel (J = m·D²/8), blades and hub on top as a third; cast or wooden wheels lie
  * outside. Source: definition of inertia; plate thickness and shares are practice values.
@@ -14,6 +15,10 @@ export type SpunWheel = { diameter_m: number; width_m?: number | null };
 export function wheelInertia(wheel: SpunWheel): { centre: number; range: [low: number, high: number] } {
   if (!(wheel.diameter_m > 0))
     throw new RangeError(`diameter_m: expected a positive number, received ${wheel.diameter_m}`);
+  if (wheel.mass_kg != null) {
+    const weighed = wheel.mass_kg * wheel.diameter_m ** 2;
+    return { centre: WEIGHED.centre * weighed, range: [WEIGHED.low * weighed, WEIGHED.high * weighed] };
+  }
   const width_m = wheel.width_m ?? 0.25 * wheel.diameter_m;
   const thickness_m = Math.min(Math.max(0.006 * wheel.diameter_m, 0.0015), 0.004);
   const plate_kg = STEEL_kg_m3 * (Math.PI / 4) * wheel.diameter_m ** 2 * thickness_m;
@@ -23,6 +28,8 @@ export function wheelInertia(wheel: SpunWheel): { centre: number; range: [low: n
   return { centre, range: [centre / 2, centre * 2] };
 }
 
+/** J ÷ (m·D²) [-]: a disc has 1/8, a ring 1/4, a wheel with hub and blades lies between. Source: definition of inertia. */
+const WEIGHED = { centre: 0.155, low: 0.11, high: 0.22 };
 /** Density of steel [kg/m3]. */
 const STEEL_kg_m3 = 7850;
 
@@ -41,6 +48,7 @@ export type StartEstimate = {
  * average a third of its own torque on the way up. Start with gates closed where the wheel's power rises with flow.
  * @param loadOfRating shaft power at full speed ÷ rated power [-]
  * @param ratio wheel speed ÷ motor speed [-]
+ * @param startsBy what gets a single-phase motor turning; unknown: between a start capacitor and a bare split phase
  * @param voltageRatio volts while starting ÷ plate volts [-]; cables and weak mains sink under 5–8 times the running amps
  * Source: momentum balance (definition); torque figures recalled from design B and capacitor-start motors; grade memory. An estimate, good to a factor 2.
  */
@@ -51,11 +59,13 @@ export function startTime(given: {
   ratio: number;
   loadOfRating: number;
   voltageRatio?: number;
+  startsBy?: SinglePhaseStart | null;
 }): StartEstimate {
   const { plate, inertia, ratio } = given;
   const motorOmega = ((given.wheelSpeed_rpm / ratio) * 2 * Math.PI) / 60;
   const ratedTorque = plate.ratedPower_W / motorOmega;
-  const mean = MEAN_STARTING_TORQUE[plate.phases] * (given.voltageRatio ?? 1) ** 2;
+  const own = plate.phases === 1 && given.startsBy != null ? TORQUE_BY_START[given.startsBy] : null;
+  const mean = (own ?? MEAN_STARTING_TORQUE[plate.phases]) * (given.voltageRatio ?? 1) ** 2;
   const spare = ratedTorque * (mean - given.loadOfRating / 3);
   if (spare <= 0) return { seconds: null, range_s: null, tooLong: true };
   const seconds = (wheel_kg_m2: number) =>
@@ -83,6 +93,13 @@ export function startingVoltage(plate: WholePlate, cable: Cable, supply_V: numbe
 const STARTING_CURRENT = 6.5;
 /** Mean torque over a direct start ÷ rated torque [-]. Recalled: 3 phases between locked-rotor 2 and pull-up 1.4; 1 phase capacitor. */
 const MEAN_STARTING_TORQUE = { 3: 1.6, 1: 1.2 } as const;
+/** The same by the way a single-phase motor starts. Recalled from handbooks: locked-rotor torque 2–3.5, 0.3–0.7, 1–1.7, 0.5–0.8; grade memory. */
+const TORQUE_BY_START = {
+  'start-capacitor': 1.6,
+  'run-capacitor': 0.8,
+  'split-phase': 1.2,
+  'shaded-pole': 0.7,
+} as const;
 /** Overload relays of class 10 trip in under 10 s at 7.2 times their setting. Source: IEC 60947-4-1. */
 const LONG_START_S = 8;
 /** Inertia of the motor's own rotor [kg m2], about 0.0015 at 1 kW. Practice value from catalogues. */

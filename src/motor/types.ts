@@ -17,7 +17,18 @@ export type MotorPlate = {
   serviceFactor?: number | null;
   phases?: 1 | 3 | null;
   frequency_Hz?: number | null;
+  /** amps with the belt off or the wheel taken off [A] */
+  idleCurrent_A?: number | null;
+  /** wound anew by somebody: the plate is a claim */
+  rewound?: boolean | null;
+  /** how a three-phase motor gets its other phases from a one-phase mains */
+  fedThrough?: 'capacitor' | 'inverter' | null;
+  /** what gets a single-phase motor turning */
+  startsBy?: SinglePhaseStart | null;
 };
+
+/** Ways a single-phase motor gets turning. */
+export type SinglePhaseStart = 'start-capacitor' | 'run-capacitor' | 'split-phase' | 'shaded-pole';
 
 /** The mains at the place; null or left out is unknown. */
 export type Supply = {
@@ -27,7 +38,12 @@ export type Supply = {
   lowestVoltage_V?: number | null;
   frequency_Hz?: number | null;
   phases?: 1 | 3 | null;
+  /** largest deviation of the three voltages from their mean ÷ mean [-] */
+  voltageUnbalance?: number | null;
 };
+
+/** Cable from the board to the motor, as the job has it. */
+export type SupplyCable = { length_m: number; crossSection_m2: number; metal?: 'copper' | 'aluminium' | null };
 
 /** How the motor turns the wheel. */
 export type Drive = {

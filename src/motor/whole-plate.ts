@@ -18,6 +18,8 @@ export type WholePlate = {
   powerFactor: number;
   efficiency: number;
   serviceFactor: number;
-  doubt: { efficiency: number; powerFactor: number; ratedPower: number };
+  /** wound anew: watts, amps and slip are claims */
+  rewound: boolean;
+  doubt: { efficiency: number; powerFactor: number; ratedPower: number; current: number };
   estimated: PlateField[];
 };

@@ -1,4 +1,4 @@
-import type { BlowerResult, MotorResult, Reason, Verdict } from '../assessment.ts';
+import type { BlowerResult, MotorResult, Reason, Verdict, WorstDay } from '../assessment.ts';
 import { loadAt, motorCautions, type MotorAtSite } from '../motor/index.ts';
 import type { Candidate } from './candidate.ts';
 import type { JudgedCase } from './judge-case.ts';
@@ -6,6 +6,7 @@ import { reason } from './reasons.ts';
 import { blowerStates, type JudgedState } from './states.ts';
 import type { ShopFacts } from './shop-facts.ts';
 import { worstVerdict } from './verdict.ts';
+import { worstDay } from './worst-day.ts';
 import type { Warning } from '../issues/result.ts';
 
 /**
@@ -21,6 +22,7 @@ export function judgeBlower(
 ): { result: Omit<BlowerResult, 'rank'>; worstCase: MotorResult['worstCase']; warnings: Warning[] } {
   const heaviest = heaviestCase([...cases, ...motorOnly]);
   const { states, warnings } = blowerStates(candidate, cases, heaviest, facts);
+  const day = worstDay(candidate, heaviest, cases, facts);
   const required = cases.filter((c) => c.result.required);
   const judged = required.length > 0 ? required : cases;
   const probability = Math.min(
@@ -37,10 +39,11 @@ export function judgeBlower(
       blowerId: candidate.blower.id,
       verdict,
       probability,
-      reasons: blowerReasons(candidate, judged, states, facts),
+      reasons: blowerReasons(candidate, judged, states, facts, day),
       states: states.map((s) => s.result),
       filterLife_h: null,
       drumPressure_Pa: drumSuction(states, facts),
+      worstDay: day,
       measureNext: [],
       remedies: [],
     },
@@ -76,6 +79,7 @@ function blowerReasons(
   judged: readonly JudgedCase[],
   states: readonly JudgedState[],
   facts: ShopFacts,
+  day: WorstDay,
 ): Reason[] {
   const worst = [...judged].sort((a, b) => a.result.probability - b.result.probability);
   const seen = new Set<string>();
@@ -91,25 +95,34 @@ function blowerReasons(
     .filter((r) => r.code !== 'enough')
     .forEach(add);
   states.flatMap((s) => s.reasons).forEach(add);
-  shopReasons(candidate, facts).forEach(add);
+  shopReasons(candidate, facts, day).forEach(add);
   if (reasons.every((r) => r.severity === 'note'))
     (worst[0]?.result.reasons ?? []).filter((r) => r.code === 'enough').forEach(add);
   const order = { stop: 0, caution: 1, note: 2 };
   return reasons.sort((a, b) => order[a.severity] - order[b.severity]);
 }
 
-function shopReasons({ estimate, motor, blower }: Candidate, facts: ShopFacts): Reason[] {
+function shopReasons({ motor, blower }: Candidate, facts: ShopFacts, day: WorstDay): Reason[] {
   const out: Reason[] = [];
-  if (estimate) {
-    const open = loadAt(motor, estimate.best.shaftPower_W(estimate.best.flowScale_m3_s)).loadFraction;
-    if (open > 1) out.push(reason('motor-overload-open', 'motor', { load: open }));
-  }
+  if (day.openLoad !== null && day.openLoad > 1)
+    out.push(reason('motor-overload-open', 'motor', { load: day.openLoad }));
   const selfCooled = blower.wheel.family === 'through-flow-vacuum';
-  out.push(...motorCautions(motor, selfCooled).map((c) => ({ ...c, subject: 'motor', values: {} })));
+  out.push(...motorCautions(motor, selfCooled).map((c) => ({ ...c, subject: 'motor' })));
+  const { heaviest, usableShare, cable, start } = day;
+  if (heaviest && !motor.singlePhase && heaviest.load > usableShare && usableShare < 1)
+    out.push(reason('derated-overload', 'motor', { load: heaviest.load, share: usableShare }));
+  if (cable && cable.dropFraction > MOST_CABLE_DROP)
+    out.push(
+      reason('cable-drop', 'motor', { lost_V: cable.drop_V, share: cable.dropFraction, limit: MOST_CABLE_DROP }),
+    );
+  if (start?.tooLong) out.push(reason('long-start', 'motor', { start_s: start.seconds }));
   if (facts.sparksWithDust) out.push(reason('sparks-with-dust', 'ducts'));
   if (facts.returnedAir) out.push(reason('returned-air', 'exhaust'));
   return out;
 }
+
+/** Share of the volts a cable may take, usual in wiring rules for motors [-]. Source: IEC 60364-5-52 annex G, recalled. */
+const MOST_CABLE_DROP = 0.05;
 
 /** Best first: verdict, then chance, then price. Blowers that cannot be told apart share a rank. */
 export function ranked(

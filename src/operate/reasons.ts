@@ -41,7 +41,24 @@ const SENTENCES = {
   'low-voltage': {
     severity: 'stop',
     text: (v: { current_A: number; plate_A: number; voltage_V: number }) =>
-      `At ${formatQuantity(v.voltage_V, 'V')} the motor draws ${amps(v.current_A)}; its plate allows ${amps(v.plate_A)}. It overheats though the air hardly changes.`,
+      `At ${formatQuantity(v.voltage_V, 'V')} the motor draws ${amps(v.current_A)}; its plate allows ${amps(v.plate_A)}. Near or above that it runs hot though the air hardly changes.`,
+  },
+  'derated-overload': {
+    severity: 'caution',
+    text: (v: { load: number; share: number }) =>
+      `The motor carries ${percent(v.load)} of its plate, but thin or hot air or uneven mains leave it ${percent(v.share)} here: it runs too hot.`,
+  },
+  'cable-drop': {
+    severity: 'caution',
+    text: (v: { lost_V: number; share: number; limit: number }) =>
+      `The cable eats ${formatQuantity(v.lost_V, 'V')}, ${percent(v.share)} of the mains; ${percent(v.limit)} is usual at most. Have an electrician lay a thicker or shorter one.`,
+  },
+  'long-start': {
+    severity: 'caution',
+    text: (v: { start_s: number | null }) =>
+      v.start_s === null
+        ? 'At the lowest voltage the motor may not get this wheel up to speed at all: start it when the mains is up, gates closed.'
+        : `Getting this wheel up to speed may take about ${formatNumber(v.start_s, 0)} s at the lowest voltage, an estimate good to a factor of two: the overload relay may trip. Start with the gates closed.`,
   },
   unstable: {
     severity: 'caution',

@@ -3,8 +3,8 @@ import { FAMILY } from '../fan/families.ts';
 import { tipSpeedCheck } from '../fan/tip-speed.ts';
 import type { Warning } from '../issues/result.ts';
 import { loadAt } from '../motor/index.ts';
-import { bracketedRoot } from '../numeric/root.ts';
 import type { Candidate } from './candidate.ts';
+import { criticalLoad } from './critical-load.ts';
 import type { JudgedCase } from './judge-case.ts';
 import { reason } from './reasons.ts';
 import type { ShopFacts } from './shop-facts.ts';
@@ -74,22 +74,36 @@ function highestMotorLoad(
   const point = heaviest?.points?.heaviest;
   if (!heaviest || !point) return open('highest-motor-load', '1');
   const load = loadAt(motor, point.shaftPower_W).loadFraction;
-  const verdict = verdictOf(heaviest.keepsLoad, confidence);
-  const said = reason('motor-overload', 'motor', { load, limit: loadAtMost, probability: heaviest.keepsLoad });
+  const feed = motor.singlePhase?.availableShare ?? null;
+  const probability =
+    feed && heaviest.chances ? shareOnOnePhase(heaviest.chances.load, loadAtMost, feed) : heaviest.keepsLoad;
+  const limit = feed ? (loadAtMost * (feed[0] + feed[1])) / 2 : loadAtMost;
+  const verdict = verdictOf(probability, confidence);
+  const said = reason('motor-overload', 'motor', { load, limit, probability });
   return {
     result: {
       state: 'highest-motor-load',
       value: load,
-      limit: loadAtMost,
+      limit,
       unit: '1',
-      ok: load <= loadAtMost,
-      probability: heaviest.keepsLoad,
+      ok: load <= limit,
+      probability,
       gatePlan: heaviest.result.gatePlan,
     },
     verdict,
     reasons: verdict === 'yes' ? [] : [{ ...said, severity: verdict === 'no' ? 'stop' : 'caution' }],
   };
 }
+
+/**
+ * Chance that a three-phase motor on one phase carries its load: what the capacitor leaves of its rating lies anywhere in its range.
+ * Draws are paired with places in the range by the golden ratio, which spreads them evenly.
+ */
+function shareOnOnePhase(load: Float64Array, loadAtMost: number, [low, high]: readonly [number, number]): number {
+  const left = (d: number) => low + (high - low) * (((d + 0.5) * GOLDEN) % 1);
+  return load.reduce((n, x, d) => n + (x <= loadAtMost * left(d) ? 1 : 0), 0) / load.length;
+}
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** The highest suction the blower can make, with its inlet blocked: what drum and filter box must withstand. */
 function blockedInlet(
@@ -137,9 +151,9 @@ function lowestVoltage(
     return open('lowest-voltage', '1');
   }
   const capacity = motor.ratedPower_W * motor.serviceFactor * motor.drive.value;
-  const probability = shareBelow(heaviest.chances.load, criticalLoad(atLowest, capacity));
+  const { currentAtLowestVoltage_A: current, mayStall } = loadAt(motor, power);
+  const probability = mayStall ? 0 : shareBelow(heaviest.chances.load, criticalLoad(atLowest, capacity));
   const verdict = verdictOf(probability, confidence);
-  const { currentAtLowestVoltage_A: current } = loadAt(motor, power);
   const said = reason('low-voltage', 'motor', {
     current_A: current!,
     plate_A: current! / ratio,
@@ -151,20 +165,13 @@ function lowestVoltage(
       value: ratio,
       limit: 1,
       unit: '1',
-      ok: ratio <= 1,
+      ok: ratio <= 1 && !mayStall,
       probability,
       gatePlan: heaviest.result.gatePlan,
     },
     verdict,
     reasons: verdict === 'yes' ? [] : [{ ...said, severity: verdict === 'no' ? 'stop' : 'caution' }],
   };
-}
-
-/** Load fraction at which the current at the lowest voltage reaches the plate's; current rises with load. */
-function criticalLoad(ratioAt: (wheel_W: number) => number | null, capacity_W: number): number {
-  const excess = (load: number) => (ratioAt(load * capacity_W) ?? 0) - 1;
-  if (excess(0) > 0) return 0;
-  return excess(3) < 0 ? Infinity : bracketedRoot(excess, 0, 3, 1e-6);
 }
 
 const shareBelow = (values: Float64Array, limit: number): number =>

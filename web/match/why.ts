@@ -79,10 +79,11 @@ const QUANTITY_OF: Record<string, Quantity> = {
   W: 'power',
   rpm: 'speed',
   kg: 'mass',
+  s: 'time',
 };
 
 /** Shares of one among a reason's numbers; everything else says its unit in its name. */
-const SHARES: readonly string[] = ['load', 'limit', 'low', 'high', 'share', 'probability'];
+const SHARES: readonly string[] = ['load', 'limit', 'low', 'high', 'share', 'step', 'probability'];
 
 /** A reason in the page's language, its numbers in the user's units; codes without own words keep the core's English. */
 export function reasonText(reason: Reason, names: Names, say: Say, texts: MatchTexts): string {

@@ -49,6 +49,10 @@ export const card = {
     reasons: {
       'motor-overload-open': 'Never run it with the pipe off: the motor burns.',
       'weak-start': 'Do not start it when the mains is low.',
+      'voltage-unbalance': 'Uneven mains: electrician first.',
+      'derated-overload': 'Too hot for this motor here: watch the amps.',
+      'cable-drop': 'Thin cable: an electrician lays a thicker one.',
+      'long-start': 'Start it with the gates closed.',
       'low-voltage': 'On low mains watch the amps: it runs hot.',
       'single-phase-feed': 'Three-phase motor on one phase: electrician only.',
       'voltage-mismatch': 'Plate and mains do not fit: electrician only.',

@@ -192,11 +192,21 @@ export const match = {
     'motor-overload': (v: Words) => `Motor at ${v['load']} of its plate; ${v['limit']} is allowed.`,
     'motor-overload-open': (v: Words) => `Never run it with the pipe off: motor ${v['load']}.`,
     'low-voltage': (v: Words) =>
-      `At ${v['voltage_V']} it draws ${v['current_A']}; the plate allows ${v['plate_A']}. It overheats though the air hardly changes.`,
+      `At ${v['voltage_V']} it draws ${v['current_A']}; the plate allows ${v['plate_A']}. Near or above that it runs hot though the air hardly changes.`,
     'single-phase-feed': (v: Words) =>
       `Three-phase motor on one phase: only ${v['low']} to ${v['high']} of its plate. Ask a licensed electrician.`,
     'voltage-mismatch': () => 'The plate’s voltage and connection do not fit this mains. Ask a licensed electrician.',
     'weak-start': () => 'Low mains leave little torque to start: it may hum and burn. Start it when the mains is up.',
+    'voltage-unbalance': (v: Words) =>
+      `The three voltages differ by ${v['step']}: count on ${v['share']} of the plate. Ask a licensed electrician to find out why.`,
+    'derated-overload': (v: Words) =>
+      `Motor at ${v['load']} of its plate; heat, height or uneven mains leave it ${v['share']} here. It runs too hot.`,
+    'cable-drop': (v: Words) =>
+      `The cable eats ${v['lost_V']}, ${v['share']} of the mains; ${v['limit']} is usual at most. An electrician lays a thicker one.`,
+    'long-start': (v: Words) =>
+      v['start_s']
+        ? `Starting may take about ${v['start_s']} on low mains, give or take a factor of two: the overload relay may trip. Start with gates closed.`
+        : 'On low mains it may never get this wheel up to speed. Start it when the mains is up, gates closed.',
     'dc-supply': () => 'A DC motor needs its own supply, thick wire and a fuse; its brushes wear.',
     'self-cooled-motor': () => 'This motor is cooled by the air it moves: throttled or clogged it overheats.',
     'hot-or-high': () => 'Hot or high up the motor cools worse: it may carry less than its plate.',

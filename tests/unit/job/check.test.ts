@@ -81,7 +81,7 @@ describe('what is not understood', () => {
       '/supply/colour',
       'red',
       '/supply/colour',
-      'colour is not a field here; these are: voltage_V, lowestVoltage_V, frequency_Hz, phases.',
+      'colour is not a field here; these are: voltage_V, lowestVoltage_V, frequency_Hz, phases, voltageUnbalance.',
     ],
     ['/a~1b', 1, '/a~01b', 'a~1b is not a field here; these are: '],
     [

@@ -154,6 +154,7 @@ describe('load of a motor', () => {
       code: 'voltage-mismatch',
       severity: 'stop',
       text: 'The motor is made for 110 V, the mains has 230 V: do not connect it as it is.',
+      values: {},
     });
   });
 
@@ -195,6 +196,7 @@ describe('load of a motor', () => {
       code: 'hot-or-high',
       severity: 'note',
       text: 'Thin or hot air cools the motor less here: count on 95 % of its plate.',
+      values: { share: at(1850, 40).siteFactor },
     });
   });
 
@@ -205,6 +207,7 @@ describe('load of a motor', () => {
         code: 'weak-start',
         severity: 'caution',
         text: "At the lowest voltage the motor has 77 % of its torque for starting and runs hotter at the same load: do not start it then, and let an overload relay set to the plate's amps guard it.",
+        values: { share: (350 / 400) ** 2 },
       },
     ]);
     const car = motorAtSite({

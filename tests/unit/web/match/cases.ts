@@ -1,4 +1,4 @@
-import type { BlowerResult, Case, StateResult, Verdict } from '../../../../src/assessment.ts';
+import type { BlowerResult, Case, StateResult, Verdict, WorstDay } from '../../../../src/assessment.ts';
 import type { PlanView } from '../../../../web/match/plans.ts';
 
 /** A judged case with the least in it, for sentences: each machine's chance decides. */
@@ -75,6 +75,22 @@ export function planOf(open: string[], verdict: Verdict, more: Partial<PlanView>
   };
 }
 
+/** A motor nothing is known of. */
+const quietDay: WorstDay = {
+  heaviest: null,
+  lightestLoad: null,
+  openLoad: null,
+  loadAtMost: 0.9,
+  usableShare: 1,
+  plate_A: 4.6,
+  current_A: null,
+  lowest: null,
+  cable: null,
+  start: null,
+  speed: null,
+  meters: [],
+};
+
 export const blowerOf = (states: Partial<StateResult>[] = []): BlowerResult => ({
   blowerId: 'b1',
   verdict: 'yes',
@@ -93,6 +109,7 @@ export const blowerOf = (states: Partial<StateResult>[] = []): BlowerResult => (
   })),
   filterLife_h: null,
   drumPressure_Pa: null,
+  worstDay: quietDay,
   measureNext: [],
   remedies: [],
 });
