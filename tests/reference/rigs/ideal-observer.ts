@@ -1,3 +1,4 @@
+import type { Case } from '../../../src/assessment.ts';
 import { siteAir } from '../../../src/air/index.ts';
 import { gatherEvidence } from '../../../src/evidence/gather.ts';
 import { drawFanCurves, curveBand } from '../../../src/fan/draws.ts';
@@ -97,6 +98,17 @@ function knowing(evidence: FanEvidence, find: Invented): FanEvidence {
 
 /** Bands of the ideal observer, by plan. */
 export function idealBands(find: Invented): Map<string, Record<Quantity, readonly [number, number]>> {
+  return new Map(
+    idealCases(find).flatMap(({ gatePlan, operatingPoint: point }) => {
+      if (point === null) return [];
+      const { flow_m3_s: flow, totalPressure_Pa: pressure, shaftPower_W: power } = point.interval95;
+      return [[gatePlan, { flow, pressure, power: power! }] as const];
+    }),
+  );
+}
+
+/** What the ideal observer says of every plan, filters clean. */
+export function idealCases(find: Invented): Case[] {
   const job = checked(find);
   const blower = job.blowers[0]!;
   const { air } = siteAir(job.site);
@@ -132,12 +144,5 @@ export function idealBands(find: Invented): Map<string, Record<Quantity, readonl
     loadAtMost: 0.9,
     ductDraws: ductDraws(DRAWS, job.ductwork.sections.length),
   };
-  return new Map(
-    gatePlans(job).plans.flatMap((plan) => {
-      const point = judgeCase(context, candidate, plan, 'clean').result.operatingPoint;
-      if (point === null) return [];
-      const { flow_m3_s: flow, totalPressure_Pa: pressure, shaftPower_W: power } = point.interval95;
-      return [[plan.name, { flow, pressure, power: power! }] as const];
-    }),
-  );
+  return gatePlans(job).plans.map((plan) => judgeCase(context, candidate, plan, 'clean').result);
 }

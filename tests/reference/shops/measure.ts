@@ -1,12 +1,14 @@
 /**
  * How often the verdict is wrong, how often it is left open, and whether stated chances hold, over invented shops.
- *   node --import tsx tests/reference/shops/measure.ts [how many] [first index]
+ *   node --import tsx tests/reference/shops/measure.ts [how many] [first index] [ideal]
+ * With `ideal` also how often somebody who knows every error's size would leave it open.
  */
 import { verdictTally, verdictTrials, type VerdictTrial } from './verdict-trials.ts';
 
 const count = Number(process.argv[2] ?? 300);
 const first = Number(process.argv[3] ?? 0);
-const trials = verdictTrials(3, first, count);
+const withIdeal = process.argv.includes('ideal');
+const trials = verdictTrials(3, first, count, withIdeal);
 const percent = (x: number) => `${(100 * x).toFixed(1).padStart(5)} %`;
 
 function show(name: string, of: readonly VerdictTrial[]) {
@@ -23,5 +25,9 @@ for (const key of ['mix', 'electrical', 'family'] as const)
       `${key} ${value}`,
       trials.filter((t) => t[key] === value),
     );
+if (withIdeal)
+  console.log(
+    `left open by the ideal observer ${percent(trials.filter((t) => t.ideal === 'unsure').length / trials.length)}`,
+  );
 for (const t of trials)
   if (t.verdict === 'yes' ? !t.holds : t.verdict === 'no' && t.holds) console.log(JSON.stringify(t));

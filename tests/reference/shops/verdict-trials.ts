@@ -1,4 +1,5 @@
 import { judge } from '../../../src/judge.ts';
+import { idealCases } from '../rigs/ideal-observer.ts';
 import { checked } from '../rigs/judged.ts';
 import { inventShop } from './invent-shop.ts';
 import { trulyHolds } from './truth.ts';
@@ -13,15 +14,18 @@ export type VerdictTrial = {
   verdict: 'yes' | 'no' | 'unsure';
   chance: number;
   holds: boolean;
+  /** what somebody would say who knows every error's size and every family's level; null where not asked */
+  ideal: 'yes' | 'no' | 'unsure' | null;
 };
 
 /** Every plan of shops `first` to `first + count`. */
-export function verdictTrials(seed: number, first: number, count: number): VerdictTrial[] {
+export function verdictTrials(seed: number, first: number, count: number, withIdeal = false): VerdictTrial[] {
   return Array.from({ length: count }, (_, i) => first + i).flatMap((index) => {
     const shop = inventShop(seed, index);
     const { find } = shop;
     if (find.tested === null && find.mix.startsWith('readings')) return [];
     const job = checked(find);
+    const ideal = new Map(withIdeal ? idealCases(find).map((c) => [c.gatePlan, c.verdict]) : []);
     const cases = judge(job).assessment.cases.filter((c) => c.filterState === 'clean');
     return cases.map((c) => ({
       index,
@@ -32,6 +36,7 @@ export function verdictTrials(seed: number, first: number, count: number): Verdi
       verdict: c.verdict,
       chance: c.probability,
       holds: trulyHolds(shop, job, c.gatePlan),
+      ideal: ideal.get(c.gatePlan) ?? null,
     }));
   });
 }
