@@ -36,6 +36,7 @@ export const CHANGE_KINDS = [
   'wider-pipe',
   'narrower-pipe',
   'motor',
+  'belt-drive',
 ] as const;
 export type ChangeKind = (typeof CHANGE_KINDS)[number];
 

@@ -111,7 +111,7 @@ function promisingParts(singles: readonly { change: Change; probability: number 
     const boldest = own[own.length - 1]!;
     return best === boldest ? [best] : [best, boldest];
   });
-  const bold = new Set<string>(['pulley', 'motor']);
+  const bold = new Set<string>(['pulley', 'motor', 'belt-drive']);
   return chosen
     .filter((s) => s.probability >= before - 0.02 || bold.has(s.change.kind))
     .sort((a, b) => b.probability - a.probability)

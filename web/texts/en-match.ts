@@ -107,6 +107,7 @@ export const match = {
       'wider-pipe': 'Wider pipe',
       'narrower-pipe': 'Narrower pipe',
       motor: 'Larger motor',
+      'belt-drive': 'A belt drive',
       several: 'A few changes together',
     } as Words,
   },

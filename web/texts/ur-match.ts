@@ -122,6 +122,7 @@ export const match: MatchTexts = {
       'wider-pipe': 'چوڑا پائپ لگائیں',
       'narrower-pipe': 'تنگ پائپ لگائیں',
       motor: 'بڑی موٹر لگائیں',
+      'belt-drive': 'بیلٹ سے چلائیں',
       several: 'چند تبدیلیاں اکٹھی',
     },
   },

@@ -1,4 +1,5 @@
 import { CHANGE_KINDS, type Change, type ChangeMaker, type ChangeSituation } from '../change.ts';
+import { beltDrive } from './belt-drive.ts';
 import { bleedValve } from './bleed.ts';
 import { moreFilters } from './filters.ts';
 import { addGate, openGate, sealGates } from './gates.ts';
@@ -24,6 +25,7 @@ export const CHANGE_MAKERS: readonly ChangeMaker[] = [
   widerPipe,
   narrowerPipe,
   largerMotor,
+  beltDrive,
 ];
 
 /** All proposals, cheapest kind first, within a kind the smallest first. */

@@ -43,7 +43,7 @@ export function driven(
     return {
       motor,
       drive: { kind: 'direct', told: { kind: 'direct' }, trueEfficiency: 1, ratio: 1 },
-      speedFor: () => wanted_rpm,
+      speedFor: (_, ratio) => wanted_rpm * ratio,
     };
   }
   const synchronous = wanted_rpm > 2000 ? 3000 : 1500;
@@ -52,7 +52,7 @@ export function driven(
     return {
       motor,
       drive: { kind: 'direct', told: { kind: 'direct' }, trueEfficiency: 1, ratio: 1 },
-      speedFor: (power) => motor.speed_rpm(power),
+      speedFor: (power, ratio) => motor.speed_rpm(power) * ratio,
     };
   }
   const motorPulley = 0.1;

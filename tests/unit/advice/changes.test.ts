@@ -17,8 +17,8 @@ function checked(raw: unknown): Job {
 }
 
 /** Everything proposed for the demo's first blower were its trunk slow or its motor overloaded, each with the changed job. */
-function proposed(kind: string, given: { slow?: boolean; overloaded?: boolean }) {
-  const job = checked(demo);
+function proposed(kind: string, given: { slow?: boolean; overloaded?: boolean; from?: Job }) {
+  const job = checked(given.from ?? demo);
   const found = proposals({
     job,
     index: 0,
@@ -31,7 +31,9 @@ function proposed(kind: string, given: { slow?: boolean; overloaded?: boolean })
     .filter((c) => c.kind === kind)
     .map((c) => ({
       ...c,
-      after: checked(jsonPatch.applyPatch(structuredClone(demo), structuredClone(c.patch) as Operation[]).newDocument),
+      after: checked(
+        jsonPatch.applyPatch(structuredClone(given.from ?? demo), structuredClone(c.patch) as Operation[]).newDocument,
+      ),
     }));
 }
 const first = (job: Job, plan: string) => judge(job).assessment.cases.find((c) => c.gatePlan === plan)!;
@@ -87,5 +89,31 @@ describe('more filters', () => {
     );
     expect(new Set(counts).size).toBe(counts.length);
     expect([...counts].sort((a, b) => a - b)).toEqual(counts);
+  });
+});
+
+describe('a belt in place of a wheel on the motor', () => {
+  const direct = structuredClone(demo);
+  direct.blowers[0]!.drive = { kind: 'direct' };
+  direct.blowers[0]!.runSpeed_rpm = null;
+  direct.blowers[0]!.evidence = direct.blowers[0]!.evidence.filter((e) => e.kind === 'chart');
+
+  it('turns the wheel faster for more air, slower for an overloaded motor, by what the pulleys say', () => {
+    const speed = (job: Job) => judge(job).assessment.cases[0]!.operatingPoint!.speed_rpm!;
+    const before = speed(checked(direct));
+    for (const overloaded of [false, true]) {
+      const found = proposed('belt-drive', { from: direct, overloaded });
+      expect(found.length).toBeGreaterThan(1);
+      for (const { after } of found) {
+        const { motorPulleyDiameter_m, wheelPulleyDiameter_m } = after.blowers[0]!.drive;
+        const now = speed(after);
+        expect(now > before).toBe(!overloaded);
+        expect(now / before).toBeCloseTo(motorPulleyDiameter_m! / wheelPulleyDiameter_m!, 2);
+      }
+    }
+  });
+
+  it('is no change for a blower that has a belt', () => {
+    expect(proposed('belt-drive', {})).toEqual([]);
   });
 });
