@@ -68,8 +68,8 @@ const motorPlate = {
 export const Motor = z.strictObject({ ratedPower_W: positive('rated power', 'power'), ...motorPlate });
 
 export const SupplyCable = z.strictObject({
-  length_m: between(0, 5000, 'cable length', 'length', 'one way, from the board to the motor'),
-  crossSection_m2: between(1e-7, 1e-3, 'cable cross-section', 'area', 'copper or aluminium of one conductor'),
+  length_m: between(0, 5000, 'cable length', 'length', 'one way, from the board to the motor').nullish(),
+  crossSection_m2: between(1e-7, 1e-3, 'cable cross-section', 'area', 'of one conductor').nullish(),
   metal: oneOf(['copper', 'aluminium'], 'cable metal').nullish(),
 });
 

@@ -95,7 +95,7 @@ export function motorAtSite(situation: MotorSituation): MotorAtSite {
     siteFactor,
     unbalance,
     usableShare: siteFactor * (unbalance?.powerFactor ?? 1),
-    cable: situation.cable ? { ...situation.cable, crossSection_mm2: 1e6 * situation.cable.crossSection_m2 } : null,
+    cable: cableOf(situation.cable),
     drive: driveEfficiency(situation.drive),
     connection,
     voltage_V,
@@ -105,6 +105,12 @@ export function motorAtSite(situation: MotorSituation): MotorAtSite {
     singlePhase: feed,
     warnings: [...warnings, ...connection.warnings, ...frequencyWarnings(plate, ratio, voltage_V, current, path)],
   };
+}
+
+/** Length and cross-section together make a cable; one of them alone says nothing. */
+function cableOf(cable: SupplyCable | null | undefined): Cable | null {
+  if (cable?.length_m == null || cable.crossSection_m2 == null) return null;
+  return { length_m: cable.length_m, crossSection_mm2: 1e6 * cable.crossSection_m2, metal: cable.metal };
 }
 
 function frequencyWarnings(

@@ -43,7 +43,13 @@ export type Supply = {
 };
 
 /** Cable from the board to the motor, as the job has it. */
-export type SupplyCable = { length_m: number; crossSection_m2: number; metal?: 'copper' | 'aluminium' | null };
+export type SupplyCable = {
+  /** one way [m] */
+  length_m?: number | null;
+  /** of one conductor [m2] */
+  crossSection_m2?: number | null;
+  metal?: 'copper' | 'aluminium' | null;
+};
 
 /** How the motor turns the wheel. */
 export type Drive = {

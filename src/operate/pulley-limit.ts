@@ -5,6 +5,8 @@ import { beltSpeed, driveRatio, pulleyPairs, speedRatioMotorStands } from '../mo
 
 /** Pairs further below the highest speed than this are no answer to "how far". */
 const NEAR = 0.85;
+/** A change of less than this is not worth a pulley. */
+const FASTER = 1.01;
 const SHOWN = 3;
 
 /**
@@ -35,12 +37,20 @@ export function speedLimit(
     bound: highest_rpm === byWheel_rpm ? 'wheel' : 'motor',
     now_rpm: speed_rpm,
     beltSpeed_m_s: belt ? beltSpeed(drive.motorPulleyDiameter_m!, motorSpeed_rpm) : null,
-    pairs: belt ? nearest(motorSpeed_rpm, highest_rpm, drive) : [],
+    pairs: belt ? nearest(motorSpeed_rpm, speed_rpm, highest_rpm, drive) : [],
   };
 }
 
-function nearest(motorSpeed_rpm: number, highest_rpm: number, have: Blower['drive']): SpeedLimit['pairs'] {
-  const pairs = pulleyPairs({ motorSpeed_rpm, wheelSpeed_rpm: [NEAR * highest_rpm, highest_rpm], have });
-  const fewest = pairs.filter((p) => p.newPulleys === (pairs[0]?.newPulleys ?? 0));
+/** Pulleys other than those on it now: faster ones where there is room, else slower ones that stay below. */
+function nearest(
+  motorSpeed_rpm: number,
+  now_rpm: number,
+  highest_rpm: number,
+  have: Blower['drive'],
+): SpeedLimit['pairs'] {
+  const least = now_rpm < highest_rpm ? Math.max(now_rpm * FASTER, NEAR * highest_rpm) : NEAR * highest_rpm;
+  if (least >= highest_rpm) return [];
+  const pairs = pulleyPairs({ motorSpeed_rpm, wheelSpeed_rpm: [least, highest_rpm], have });
+  const fewest = pairs.filter((p) => p.newPulleys === pairs[0]!.newPulleys);
   return fewest.sort((a, b) => b.wheelSpeed_rpm - a.wheelSpeed_rpm).slice(0, SHOWN);
 }

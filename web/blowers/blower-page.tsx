@@ -18,6 +18,7 @@ import { EvidencePart } from './evidence-part.tsx';
 import { MotorPart } from './motor-part.tsx';
 import { PricePart } from './price-part.tsx';
 import { WheelPart } from './wheel-part.tsx';
+import { WorstDayPart } from './worst-day-part.tsx';
 
 /** One blower: what is known of it and the curve that follows, then its wheel, drive and motor. */
 export function BlowerPage({ blowerId }: { blowerId: string }) {
@@ -35,6 +36,7 @@ export function BlowerPage({ blowerId }: { blowerId: string }) {
       <WheelPart blower={blower} path={path} />
       <DrivePart blower={blower} path={path} />
       <MotorPart blower={blower} path={path} />
+      <WorstDayPart blower={blower} path={path} />
       <section class="part">
         <h2>{t.blowers.nameAndPrice}</h2>
         <div class="fields named">

@@ -5,6 +5,7 @@ import { QuantityInput } from '../forms/quantity-input.tsx';
 import { edit } from '../state/job.ts';
 import { withValueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
+import { MotorExtras } from './motor-extras.tsx';
 
 /** The motor as its plate says, field by field in the plate's own order. */
 export function MotorPart({ blower, path }: { blower: Blower; path: string }) {
@@ -82,6 +83,7 @@ export function MotorPart({ blower, path }: { blower: Blower; path: string }) {
           onChoose={(value) => set('ratedPowerMeaning', value)}
         />
       )}
+      <MotorExtras blower={blower} path={path} />
       <Caution name="mains" />
     </section>
   );

@@ -48,6 +48,13 @@ export function WheelPart({ blower, path }: { blower: Blower; path: string }) {
         />
         <QuantityInput path={`${path}/wheel/width_m`} quantity="length" label={t.width} note="wheel" />
         <QuantityInput path={`${path}/wheel/inletDiameter_m`} quantity="length" label={t.inlet} note="wheel" />
+        <QuantityInput
+          path={`${path}/wheel/mass_kg`}
+          quantity="mass"
+          label={t.wheelMass}
+          note="wheel"
+          help={t.wheelMassHelp}
+        />
         <CountInput path={`${path}/wheel/bladeCount`} label={t.blades} note="wheel" />
         <QuantityInput
           path={`${path}/wheel/safeTipSpeed_m_s`}
