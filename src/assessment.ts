@@ -190,9 +190,12 @@ export type WorstDay = {
   meters: MeterDoubt[];
 };
 
+/** Numbers and names of a piece of advice, units in their names: a page builds other languages from them. */
+export type ChangeValues = Record<string, string | number>;
 export type MeasureNext = {
   measurement: string;
   text: string;
+  values: ChangeValues;
   expectedDoubtRemoved: number;
   detail: Record<string, unknown>;
 };
@@ -203,6 +206,9 @@ export type Remedy = {
   change: PatchOperation[];
   verdictAfter: Verdict;
   probabilityAfter: number;
+  /** the changes one by one, and the tightest machine and the motor then and now; what is not known is left out */
+  parts: { kind: string; values: ChangeValues }[];
+  outcome: ChangeValues;
 };
 
 export type BlowerResult = {

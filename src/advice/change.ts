@@ -1,9 +1,15 @@
-import type { PatchOperation } from '../assessment.ts';
+import type { ChangeValues, PatchOperation } from '../assessment.ts';
 import type { Job } from '../job/types.ts';
 import type { JudgedBlower } from '../judge.ts';
 
 /** Something practical that could be changed: what to do in words, and the same as JSON Patch (RFC 6902) on the job. */
-export type Change = { kind: ChangeKind; what: string; patch: PatchOperation[] };
+export type Change = {
+  kind: ChangeKind;
+  what: string;
+  /** the numbers and names that `what` stands on, units in their names: other languages are made from them */
+  values: ChangeValues;
+  patch: PatchOperation[];
+};
 
 /** What a proposal may look at. */
 export type ChangeSituation = {

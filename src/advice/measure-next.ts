@@ -54,8 +54,8 @@ export function measurementsToTake(job: Job, judgement: Judgement, index: number
   const situation = { job, index, judged, ductDraws: judgement.ductDraws };
   const advice = MEASUREMENT_MAKERS.flatMap((make) => make(situation)).map((m) => {
     const { stillUnsure, explained } = expectation(m, doubt);
-    const { measurement, text, detail } = m;
-    return { explained, advice: { measurement, text, expectedDoubtRemoved: 1 - stillUnsure, detail } };
+    const { measurement, text, values, detail } = m;
+    return { explained, advice: { measurement, text, values, expectedDoubtRemoved: 1 - stillUnsure, detail } };
   });
   return bestOfEachKind(advice).slice(0, MOST_ADVICE);
 }

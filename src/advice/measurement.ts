@@ -12,7 +12,7 @@ export type PredictedReading = {
 };
 
 /** Something a person could measure, and what it would read were each draw the truth. */
-export type Measurement = Pick<MeasureNext, 'measurement' | 'text' | 'detail'> & {
+export type Measurement = Pick<MeasureNext, 'measurement' | 'text' | 'values' | 'detail'> & {
   /** what the instruments show at the same time: one entry each */
   readings: PredictedReading[];
   /** flow [m3/s] at which it shows the fan curve; null where it shows something else */

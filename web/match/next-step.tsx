@@ -6,13 +6,13 @@ import { applyRemedy } from '../edits/apply-remedy.ts';
 import { advising } from '../state/assessment.ts';
 import { job, perform } from '../state/job.ts';
 import { go } from '../state/route.ts';
-import { settings } from '../state/settings.ts';
 import type { Route } from '../state/route.ts';
 import type { MatchTexts } from '../texts/en-match.ts';
 import { digits } from '../words/say.ts';
+import { measureWords, remedyWords } from './advice-words.ts';
 import { chancePhrase } from './chance.ts';
 import { firstWords } from './first-words.ts';
-import { sayShort } from './say.ts';
+import { sayShort, saying } from './say.ts';
 
 /** The one thing to do next: a measurement while in doubt, a change where it will not do; nothing where all is well. */
 export function NextStep({ blower, texts }: { blower: BlowerResult; texts: MatchTexts }) {
@@ -31,12 +31,12 @@ export function NextStep({ blower, texts }: { blower: BlowerResult; texts: Match
 function Measure({ measure, texts }: { measure: MeasureNext; texts: MatchTexts }) {
   const row = measure.detail['row'] as { orificeDiameter_m?: number } | undefined;
   const short = texts.next.measurements[measure.measurement]?.(sayShort('length', row?.orificeDiameter_m));
-  const how = inThisLanguage(measure.text);
+  const how = measureWords(measure, saying, texts);
   return (
     <Step
       filled
       icon="on"
-      lead={`${texts.next.measure} ${short ?? firstWords(measure.text) ?? measure.text}`}
+      lead={`${texts.next.measure} ${short ?? firstWords(how) ?? how}`}
       how={short || firstWords(measure.text) ? how : ''}
       whole={texts.next.whole}
       onAct={() => go(placeToMeasure(job.value, measure))}
@@ -58,7 +58,7 @@ function Fix({ remedy, second, texts }: { remedy: Remedy; second: boolean; texts
       icon={second ? 'plus' : 'on'}
       lead={`${second ? t.or : t.fix} ${t.remedies[remedy.kind] ?? t.remedies['several']}`}
       note={done.value ? t.applied : after}
-      how={inThisLanguage(remedy.text)}
+      how={remedyWords(remedy, saying, texts)}
       whole={t.whole}
       onAct={act}
     />
@@ -99,9 +99,6 @@ function Step({ filled, icon, lead, note, how, whole, onAct }: StepProps) {
     </div>
   );
 }
-
-/** The core's whole sentences are English; in another language the short words and the chance stand alone. */
-const inThisLanguage = (sentence: string): string => (settings.value.language === 'en' ? sentence : '');
 
 /** Where the measured value is to be typed: the rows of readings, the blower, or the ducts. */
 function placeToMeasure(job: Job, measure: MeasureNext): Route {

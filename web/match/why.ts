@@ -2,6 +2,7 @@ import type { Case, Reason, SectionResult } from '../../src/assessment.ts';
 import type { Quantity } from '../../src/units/index.ts';
 import type { MatchTexts } from '../texts/en-match.ts';
 import type { Names } from './names.ts';
+import { saidValues } from './said-values.ts';
 import type { PlanView } from './plans.ts';
 
 /** How numbers are written for this user: unit, digits, rounding (web/words/say.ts). */
@@ -70,38 +71,15 @@ const settlesLine = (slow: SectionResult, names: Names, say: Say, texts: MatchTe
     say.quantity('velocity', slow.minimumVelocity_m_s!),
   );
 
-const QUANTITY_OF: Record<string, Quantity> = {
-  m3_s: 'flow',
-  m_s: 'velocity',
-  Pa: 'pressure',
-  V: 'voltage',
-  A: 'current',
-  W: 'power',
-  rpm: 'speed',
-  kg: 'mass',
-  s: 'time',
-};
-
-/** Shares of one among a reason's numbers; everything else says its unit in its name. */
-const SHARES: readonly string[] = ['load', 'limit', 'low', 'high', 'share', 'step', 'probability'];
-
 /** A reason in the page's language, its numbers in the user's units; codes without own words keep the core's English. */
 export function reasonText(reason: Reason, names: Names, say: Say, texts: MatchTexts): string {
   const own = texts.reasons[reason.code];
   if (!own) return reason.text;
   const words: Record<string, string> = {
+    ...saidValues(reason.values ?? {}, say),
     machine: names.machine(reason.subject),
     section: names.section(reason.subject),
   };
-  for (const [name, value] of Object.entries(reason.values ?? {})) {
-    if (typeof value !== 'number') continue;
-    const quantity = Object.entries(QUANTITY_OF).find(([suffix]) => name.endsWith(`_${suffix}`))?.[1];
-    words[name] = quantity
-      ? say.quantity(quantity, value)
-      : SHARES.includes(name)
-        ? say.percent(value)
-        : say.number(value);
-  }
   const said = own(words);
   // a reason raised without its numbers keeps the core's own sentence
   return said.includes('undefined') ? reason.text : said;

@@ -1,5 +1,6 @@
 import type { StateName } from '../../src/assessment.ts';
 import type { ReasonCode } from '../../src/issues/reason-codes.ts';
+import type { AdviceTexts } from './advice-texts.ts';
 
 type Words = Record<string, string>;
 
@@ -111,6 +112,8 @@ export const match = {
       several: 'A few changes together',
     } as Words,
   },
+  /** the core's own sentences are English */
+  advice: null as AdviceTexts | null,
   plot: {
     title: 'What the blower can do, and what the ducts ask',
     drawing: 'Drawing the curves',

@@ -1,4 +1,5 @@
 import type { MatchTexts } from './en-match.ts';
+import { advice } from './ur-advice.ts';
 
 /** جوڑ: فیصلہ لفظوں میں، گراف کے نام، آگے کیا کریں۔ */
 export const match: MatchTexts = {
@@ -126,6 +127,7 @@ export const match: MatchTexts = {
       several: 'چند تبدیلیاں اکٹھی',
     },
   },
+  advice,
   plot: {
     title: 'بلوئر کیا دے سکتا ہے، پائپ کیا مانگتے ہیں',
     drawing: 'لکیریں بن رہی ہیں',

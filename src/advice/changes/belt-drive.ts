@@ -31,6 +31,11 @@ export const beltDrive: ChangeMaker = {
       if (!steps.has(step)) steps.set(step, pair);
     }
     return [...steps.values()].map((p) => ({
+      values: {
+        motorPulley_m: p.motorPulleyDiameter_m,
+        wheelPulley_m: p.wheelPulleyDiameter_m,
+        speed_rpm: p.wheelSpeed_rpm,
+      },
       what: `Set the wheel on bearings of its own and drive it by a belt, ${formatQuantity(p.motorPulleyDiameter_m, 'mm')} on the motor and ${formatQuantity(p.wheelPulleyDiameter_m, 'mm')} on the wheel, under a guard: it then turns at ${formatQuantity(p.wheelSpeed_rpm, 'rpm')}`,
       patch: [
         set(at('blowers', index, 'drive'), {

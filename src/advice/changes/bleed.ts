@@ -26,6 +26,7 @@ export const bleedValve: ChangeMaker = {
       const diameter_m = Math.round(share * pipe.diameter_m * 1000) / 1000;
       return {
         what: `Let room air into the start of ${main.label ?? main.id} through an open stub of ${formatQuantity(diameter_m, 'mm')}, so that the dust keeps moving`,
+        values: { section: main.label ?? main.id, diameter_m },
         patch: [
           set('/ductwork/sections/-', {
             id: 'bleed-valve',

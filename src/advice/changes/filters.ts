@@ -33,7 +33,7 @@ export const moreFilters: ChangeMaker = {
       const isNew = !seen.has(after);
       seen.add(after);
       return patch.length > 0 && isNew
-        ? [{ what: `Put ${after} filters side by side instead of ${before}`, patch }]
+        ? [{ what: `Put ${after} filters side by side instead of ${before}`, values: { before, after }, patch }]
         : [];
     });
   },

@@ -16,6 +16,7 @@ export const sealGates: ChangeMaker = {
     return [
       {
         what: 'Seal the closed gates with felt or foam, so that no air leaks past them',
+        values: {},
         patch: leaky.map((i) => set(at('ductwork', 'sections', i, 'gate', 'closedLeakArea_m2'), SEALED_LEAK_m2)),
       },
     ];
@@ -32,6 +33,7 @@ export const addGate: ChangeMaker = {
     return [
       {
         what: `Give ${names.length > 3 ? `the ${names.length} open branches a gate each` : `${names.join(', ')} a gate`}, and shut it when the machine stands`,
+        values: { machines: names.join(', ') },
         patch: open.map((i) => set(at('ductwork', 'sections', i, 'gate'), { closedLeakArea_m2: NEW_GATE_LEAK_m2 })),
       },
     ];
@@ -59,6 +61,7 @@ export const openGate: ChangeMaker = {
     }));
     return pickups.map((extra) => ({
       what: `Leave the gate of the ${extra.pickup?.machine ?? extra.id} open as well, so that the main carries enough air`,
+      values: { machine: extra.pickup?.machine ?? extra.id },
       patch: [
         set(
           '/gatePlans',

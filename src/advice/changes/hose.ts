@@ -38,6 +38,7 @@ export const shorterHose: ChangeMaker = {
       return [
         {
           what: `Cut ${where} by ${formatQuantity(saved, 'm')} in all, the rest hung without a sag`,
+          values: { saved_m: saved },
           patch: shortened.map(({ h, to }) => set(field(h, 'length_m'), to)),
         },
       ];
@@ -61,6 +62,7 @@ export const smoothHose: ChangeMaker = {
           found.length === 1
             ? 'Put smooth-bore hose in place of the ribbed one'
             : 'Put smooth-bore hose in place of the ribbed ones',
+        values: {},
         patch,
       },
     ];

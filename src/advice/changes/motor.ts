@@ -20,6 +20,7 @@ export const largerMotor: ChangeMaker = {
     return OUTPUTS_W.filter((w) => w > 1.02 * motor.ratedPower_W && w < MOST_LARGER * motor.ratedPower_W).map(
       (ratedPower_W) => ({
         what: `Put a motor of ${formatQuantity(ratedPower_W, 'kW')} of the same speed in place of ${formatQuantity(motor.ratedPower_W, 'kW')}`,
+        values: { ratedPower_W, old_W: motor.ratedPower_W },
         patch: [
           set(at('blowers', index, 'motor'), {
             ...motor,

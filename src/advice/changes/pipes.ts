@@ -39,6 +39,7 @@ function proposals({ job }: ChangeSituation, places: readonly number[], directio
   const single = runs.flatMap(({ i, section, from, sizes }) =>
     sizes.slice(0, STEPS_ALONE).map((to) => ({
       what: `Build ${section.label ?? section.id} in ${formatQuantity(to, 'mm')} instead of ${formatQuantity(from, 'mm')}`,
+      values: { pipes: sized(section, to) },
       patch: resized(section.elements, i, from, to),
     })),
   );
@@ -50,11 +51,16 @@ function proposals({ job }: ChangeSituation, places: readonly number[], directio
     );
     return {
       what: `Build ${names.join(', ')}`,
+      values: { pipes: moved.map(({ section, sizes }) => sized(section, sizes[step]!)).join(', ') },
       patch: moved.flatMap(({ i, section, from, sizes }) => resized(section.elements, i, from, sizes[step]!)),
     };
   });
   return [...single, ...together].filter(({ patch }) => patch.length > 0);
 }
+
+/** "main 315 mm" */
+const sized = ({ label, id }: { label?: string | null; id: string }, diameter_m: number): string =>
+  `${label ?? id} ${formatQuantity(diameter_m, 'mm')}`;
 
 const STEPS_ALONE = 3;
 const MOST_STEPS = 5;

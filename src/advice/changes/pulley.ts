@@ -29,6 +29,11 @@ export const pulley: ChangeMaker = {
     const step = (p: (typeof pairs)[number]) => Math.abs(Math.log(p.wheelSpeed_rpm / speed));
     const sorted = [...pairs].sort((a, b) => a.newPulleys - b.newPulleys || step(a) - step(b)).slice(0, MOST_PAIRS);
     return sorted.map((p) => ({
+      values: {
+        motorPulley_m: p.motorPulleyDiameter_m,
+        wheelPulley_m: p.wheelPulleyDiameter_m,
+        speed_rpm: p.wheelSpeed_rpm,
+      },
       what: `${pulleyWords(blower, p)}: the wheel then turns at ${formatQuantity(p.wheelSpeed_rpm, 'rpm')}`,
       patch: [
         set(at('blowers', index, 'drive', 'motorPulleyDiameter_m'), p.motorPulleyDiameter_m),

@@ -14,6 +14,7 @@ export const straightener: ChangeMaker = {
     const patch = found.map(({ i, j }) => set(at('ductwork', 'sections', i, 'elements', j, 'k'), 0));
     return [
       {
+        values: {},
         what: "Straighten the air before the blower's eye: crossed sheets in the pipe against the swirl, three wheel diameters without an elbow",
         patch,
       },

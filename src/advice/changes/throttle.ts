@@ -23,6 +23,7 @@ export const throttle: ChangeMaker = {
       (judged.candidate.air.density_kg_m3 / 2) * (point.flow_m3_s / ((Math.PI / 4) * pipe.diameter_m ** 2)) ** 2;
     return SHARES.filter((share) => !selfCooled || share <= MOST_SELF_COOLED).map((share) => ({
       what: `Fit a slide in the blower's own pipe and close it until a clamp meter shows the motor inside its plate with every gate open: about ${formatNumber(100 * share, 0)} % of the pressure goes there. Bolt it so that nobody ${selfCooled ? 'shuts it: this motor is cooled by the air it moves' : 'opens it'}`,
+      values: { share },
       patch: [
         set(pipe.end, {
           kind: 'gate',

@@ -57,6 +57,7 @@ export const ductParts: MeasurementMaker = ({ job, ductDraws, judged }) =>
       {
         measurement,
         text,
+        values: {},
         detail: { path: `/ductwork/sections/${section}/elements/${at}/${field}` },
         readings: [
           {

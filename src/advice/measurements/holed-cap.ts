@@ -19,7 +19,7 @@ const AGAIN_SD = 0.06;
 export type MotorReading = keyof typeof POWER_SD;
 
 /** One row of a test with a holed cap, as it may come out: what to say, where it goes, what tube and meter may show. */
-export type HoledRow = Pick<Measurement, 'detail' | 'readings' | 'showsCurveAt_m3_s'> & {
+export type HoledRow = Pick<Measurement, 'detail' | 'values' | 'readings' | 'showsCurveAt_m3_s'> & {
   hole_m: number;
   /** "on the same test pipe", or the pipe to get */
   where: string;
@@ -86,6 +86,7 @@ export function holedRow(situation: MeasurementSituation, hole_m: number, motor:
         ? 'on the same test pipe'
         : `on ${formatQuantity(8 * pipe_m, 'm')} of straight ${formatQuantity(pipe_m, 'mm')} pipe at the inlet`,
     expected_Pa,
+    values: { expected_Pa, ...(hole_m > 0 ? { hole_m } : {}), ...(place >= 0 ? {} : { pipe_m, length_m: 8 * pipe_m }) },
     detail:
       place >= 0
         ? { path: `/blowers/${index}/evidence/${place}/rows/-`, row }
@@ -104,11 +105,12 @@ export const holedCap: MeasurementMaker = (situation) =>
   freshHoles(situation).holes_m.flatMap((hole_m): Measurement[] => {
     const row = holedRow(situation, hole_m, 'amps');
     if (row === null) return [];
-    const { detail, readings, showsCurveAt_m3_s } = row;
+    const { detail, values, readings, showsCurveAt_m3_s } = row;
     return [
       {
         measurement: 'orifice-cap',
         text: `Put ${capWords(hole_m)} ${row.where}, read the water tube next to the blower, and the speed and amps with it; about ${formatQuantity(row.expected_Pa, 'mm water')} is to be expected.`,
+        values,
         detail,
         readings,
         showsCurveAt_m3_s,

@@ -8,10 +8,11 @@ export const shaftPower: MeasurementMaker = (situation) => {
   const off = (r: (typeof rows)[number]) => Math.abs((r.showsCurveAt_m3_s ?? 0) - point_m3_s);
   const nearest = rows.reduce<(typeof rows)[number] | null>((n, r) => (n === null || off(r) < off(n) ? r : n), null);
   if (nearest === null || point_m3_s === 0) return [];
-  const { hole_m, where, detail, readings, showsCurveAt_m3_s } = nearest;
+  const { hole_m, where, detail, values, readings, showsCurveAt_m3_s } = nearest;
   const out: Measurement = {
     measurement: 'energy-meter',
     text: `Put ${capWords(hole_m)} ${where}, switch everything else in the house off, time 20 flashes of the energy meter and read how many it makes for a kilowatt-hour; read tube and speed with it.`,
+    values,
     detail,
     readings,
     showsCurveAt_m3_s,

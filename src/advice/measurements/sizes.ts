@@ -15,6 +15,7 @@ export const speedAndOutlet: MeasurementMaker = ({ index, judged }) => {
           {
             measurement: 'speed',
             text: 'Measure how fast the wheel turns under load: a mark and a tachometer, or ten seconds of its sound recorded close by.',
+            values: {},
             detail: { path: `/blowers/${index}/runSpeed_rpm` },
             readings: [{ values: draws.speedDeviate, sd: TACHOMETER_SD / speed }],
             showsCurveAt_m3_s: null,
@@ -26,6 +27,7 @@ export const speedAndOutlet: MeasurementMaker = ({ index, judged }) => {
           {
             measurement: 'outlet-area',
             text: "Measure the inside of the blower's outlet with a tape, width and height or diameter.",
+            values: {},
             detail: { path: `/blowers/${index}/outletArea_m2` },
             readings: [{ values: draws.outletDeviate, sd: TAPE_SHARE / outletArea }],
             showsCurveAt_m3_s: null,

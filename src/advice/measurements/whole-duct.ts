@@ -14,6 +14,7 @@ export const wholeDuct: MeasurementMaker = ({ job, judged }) => {
     {
       measurement: 'duct-pressure',
       text: `If the pipes stand already: with the gates as for ${unsure.result.gatePlan}, let any blower suck through them, read the suction where this blower will sit, and the flow with a pitot tube or anemometer in the main.`,
+      values: { plan: unsure.result.gatePlan },
       detail: {
         path: `/ductwork/sections/${last}/elements/-`,
         element: { kind: 'fixed-resistance', flow_m3_s: null, pressure_Pa: null, exponent: 2 },
