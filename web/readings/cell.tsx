@@ -46,12 +46,21 @@ function pendingField(path: string, rowPath: string, columns: readonly Column[])
     onLeave: endStep,
     onText: (text) => {
       setHalfTyped(path, text === '' ? null : text);
-      const edited = rowFromTexts(job.value, rowPath, columns, halfTyped.value, unitOfColumn);
-      if (!edited) return;
-      perform(edited, `${rowPath}/staticPressure_Pa`);
-      for (const taken of edited.taken) setHalfTyped(taken, null);
+      takeFinishedRows(rowPath, columns);
     },
   };
+}
+
+/** Rows enter the job from the top: one that is finished before those above it waits for them. */
+function takeFinishedRows(rowPath: string, columns: readonly Column[]): void {
+  const rowsPath = rowPath.slice(0, rowPath.lastIndexOf('/'));
+  for (;;) {
+    const next = `${rowsPath}/${(valueAt(job.value, rowsPath) as unknown[]).length}`;
+    const edited = rowFromTexts(job.value, next, columns, halfTyped.value, unitOfColumn);
+    if (!edited) return;
+    perform(edited, `${next}/staticPressure_Pa`);
+    for (const taken of edited.taken) setHalfTyped(taken, null);
+  }
 }
 
 function listField(path: string, quantity: Quantity, unit: string): BoundField {

@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { signal, useSignal } from '@preact/signals';
 import type { ReadingsEvidence } from '../../src/job/types.ts';
 import { Caution } from '../cautions/caution.tsx';
 import { TopBar } from '../frame/top-bar.tsx';
@@ -6,10 +6,15 @@ import { FanPlot } from '../plot/fan-plot.tsx';
 import { curveOfBlower, pointsOfBlower } from '../state/blower-curve.ts';
 import { job } from '../state/job.ts';
 import { texts } from '../texts/index.ts';
+import { BeforeTest } from './before-test.tsx';
+import { HoleSheets } from './hole-sheet.tsx';
 import { EvidenceRemarks } from './remarks.tsx';
 import { ReadingsTable } from './table.tsx';
 import { RigPart } from './rig-part.tsx';
 import './readings.css';
+
+/** The holes being printed, outside of the page: paper is narrower than a desk, and the page is laid out anew while it prints. */
+const printing = signal<{ path: string; holes_m: number[] } | null>(null);
 
 /** A test with home-made means: the rig as a drawing, the readings as a table, and the curve that grows from them. */
 export function ReadingsPage({ blowerId, index }: { blowerId: string; index: number }) {
@@ -26,6 +31,15 @@ export function ReadingsPage({ blowerId, index }: { blowerId: string; index: num
     );
   }
   const path = `/blowers/${at}/evidence/${index}`;
+  const holes = printing.value?.path === path ? printing.value.holes_m : null;
+  if (holes !== null) {
+    return (
+      <div class="readings">
+        <TopBar title={t.readings.sheet.heading} />
+        <HoleSheets rig={evidence.rig} holes_m={holes} onClose={() => (printing.value = null)} />
+      </div>
+    );
+  }
   const points = pointsOfBlower(blowerId).filter((p) => p.evidence === index);
   return (
     <div class="readings">
@@ -35,6 +49,15 @@ export function ReadingsPage({ blowerId, index }: { blowerId: string; index: num
         back={{ page: 'blower', blowerId }}
       />
       <RigPart path={path} evidence={evidence} />
+      <BeforeTest
+        blowerId={blowerId}
+        path={path}
+        evidence={evidence}
+        onPrint={(holes_m) => {
+          printing.value = { path, holes_m };
+          scrollTo(0, 0);
+        }}
+      />
       <div class="live">
         <FanPlot curve={curveOfBlower(blowerId)} points={points} height={190} label={t.blowers.curve} />
       </div>

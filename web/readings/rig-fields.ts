@@ -4,6 +4,7 @@ import type { Quantity } from '../../src/units/index.ts';
 /** Sizes a rig is asked for: `first` stands open, `more` has sensible values of its own and is folded away. */
 export type RigFieldName =
   | 'pipeDiameter_m'
+  | 'pipeOutsideDiameter_m'
   | 'throatDiameter_m'
   | 'width_m'
   | 'height_m'
@@ -14,6 +15,7 @@ export type RigField = { name: RigFieldName; quantity: Quantity; unit?: string; 
 
 const PIPE: RigField = { name: 'pipeDiameter_m', quantity: 'length' };
 const THROAT: RigField = { name: 'throatDiameter_m', quantity: 'length' };
+const OUTSIDE: RigField = { name: 'pipeOutsideDiameter_m', quantity: 'length' };
 const WIDTH: RigField = { name: 'width_m', quantity: 'length' };
 const HEIGHT: RigField = { name: 'height_m', quantity: 'length' };
 const TO_TAP: RigField = { name: 'lengthToTap_m', quantity: 'length', unit: 'm', placeholder: '8 × D' };
@@ -21,7 +23,7 @@ const TO_BLOWER: RigField = { name: 'lengthTapToBlower_m', quantity: 'length', u
 const LENGTHS = [TO_TAP, TO_BLOWER];
 
 export const RIG_FIELDS: Record<Method, { first: readonly RigField[]; more: readonly RigField[] }> = {
-  'orifice-cap': { first: [PIPE], more: LENGTHS },
+  'orifice-cap': { first: [PIPE], more: [...LENGTHS, OUTSIDE] },
   'conical-inlet': { first: [PIPE, THROAT], more: LENGTHS },
   'bell-mouth': { first: [PIPE, THROAT], more: LENGTHS },
   'orifice-in-pipe': { first: [PIPE], more: LENGTHS },

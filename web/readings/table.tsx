@@ -7,17 +7,20 @@ import { answered } from '../state/assessment.ts';
 import { texts } from '../texts/index.ts';
 import { columnsFor, type Column } from './columns.ts';
 import { ReadingCell, unitOfColumn } from './cell.tsx';
+import { waitingRows } from './planned-rows.ts';
 
-/** The readings as they would stand in a notebook; the last row is always empty and waits. */
+/** The readings as they would stand in a notebook; rows whose tube is not read yet wait below, planned or empty. */
 export function ReadingsTable({ path, evidence, all }: { path: string; evidence: ReadingsEvidence; all: boolean }) {
   const t = texts.value.readings;
   const rowsPath = `${path}/rows`;
   const columns = columnsFor(evidence.rig.method, evidence.rows, all, evidence.rig.side !== 'outlet');
   const count = evidence.rows.length;
+  const waiting = waitingRows(halfTyped.value, rowsPath, count);
+  const shown = count + Math.max(1, waiting);
   const warnings = answered.value?.assessment.warnings ?? [];
   const doubted = (row: number): boolean => warnings.some((w) => w.path.startsWith(`${rowsPath}/${row}`));
   const remove = (index: number): void => {
-    perform(removeRow(job.value, { rowsPath, index }));
+    if (index < count) perform(removeRow(job.value, { rowsPath, index }));
     halfTyped.value = textsWithout(halfTyped.value, rowsPath, index);
   };
   return (
@@ -37,8 +40,8 @@ export function ReadingsTable({ path, evidence, all }: { path: string; evidence:
           </tr>
         </thead>
         <tbody>
-          {Array.from({ length: count + 1 }, (_, row) => (
-            <tr key={row} class={row === count ? 'waiting' : doubted(row) ? 'doubted' : undefined}>
+          {Array.from({ length: shown }, (_, row) => (
+            <tr key={row} class={row >= count ? 'waiting' : doubted(row) ? 'doubted' : undefined}>
               {columns.map((column) => (
                 <td key={column.field}>
                   <ReadingCell
@@ -50,7 +53,7 @@ export function ReadingsTable({ path, evidence, all }: { path: string; evidence:
                 </td>
               ))}
               <td>
-                {row < count && (
+                {(row < count || waiting > row - count) && (
                   <button
                     type="button"
                     class="icon"
