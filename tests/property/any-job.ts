@@ -39,6 +39,8 @@ const motor = fc.record({
   serviceFactor: maybe(number(1, 1.25)),
   phases: maybe(fc.constantFrom(1, 3)),
   frequency_Hz: maybe(fc.constantFrom(50, 60)),
+  idleCurrent_A: maybe(number(0.01, 0.3)),
+  rewound: maybe(fc.boolean()),
 });
 
 const row = fc.record({
@@ -108,11 +110,19 @@ const blower = (id: string) =>
       diameter_m: maybe(number(0.08, 1)),
       inletDiameter_m: maybe(number(0.05, 0.5)),
       safeTipSpeed_m_s: maybe(number(20, 120)),
+      mass_kg: maybe(number(0.1, 200)),
     }),
     outletArea_m2: maybe(number(0.002, 0.3)),
     drive,
     runSpeed_rpm: maybe(number(300, 20_000)),
     motor,
+    cable: maybe(
+      fc.record({
+        length_m: maybe(number(0, 500)),
+        crossSection_m2: maybe(number(2e-7, 5e-5)),
+        metal: maybe(fc.constantFrom('copper', 'aluminium')),
+      }),
+    ),
     evidence: fc.array(evidence, { minLength: 1, maxLength: 4 }),
   });
 
@@ -198,6 +208,7 @@ export const anyJob = fc.record({
   supply: fc.record({
     voltage_V: maybe(fc.constantFrom(230, 400)),
     lowestVoltage_V: maybe(number(150, 229)),
+    voltageUnbalance: maybe(number(0, 0.2)),
     frequency_Hz: maybe(fc.constantFrom(50, 60)),
     phases: maybe(fc.constantFrom(1, 3)),
   }),

@@ -17,6 +17,27 @@ describe('what is understood but impossible', () => {
       'The lowest voltage of the day (410 V) is above the mains voltage (400 V): look at both.',
     ],
     [
+      '/blowers/0/motor',
+      { ratedPower_W: 2200, current_A: 4.6, idleCurrent_A: 9.5 },
+      'contradiction',
+      '/blowers/0/motor/idleCurrent_A',
+      'With the belt off the motor cannot draw 9.5 A when its plate says 4.6 A at full load.',
+    ],
+    [
+      '/blowers/0/motor',
+      { ratedPower_W: 750, phases: 1, fedThrough: 'capacitor' },
+      'contradiction',
+      '/blowers/0/motor/fedThrough',
+      'Only a three-phase motor is fed through a capacitor or an inverter.',
+    ],
+    [
+      '/blowers/0/motor',
+      { ratedPower_W: 750, phases: 3, startsBy: 'split-phase' },
+      'contradiction',
+      '/blowers/0/motor/startsBy',
+      'A three-phase motor needs nothing to get it turning: this is for one-phase motors.',
+    ],
+    [
       '/gatePlans/0/open',
       ['planner'],
       'unknown-pickup',
