@@ -6,7 +6,9 @@ import { saying } from '../match/say.ts';
 import { edit, job, perform } from '../state/job.ts';
 import { withValueAt } from '../state/pointer.ts';
 import type { DuctTexts } from '../texts/en-ducts.ts';
-import { FlagInput } from './choice-input.tsx';
+import { MATERIAL_ORDER } from '../shop/materials.ts';
+import { texts as allTexts } from '../texts/index.ts';
+import { ChoiceInput, FlagInput } from './choice-input.tsx';
 import { machineKind } from './layout/machine-kinds.ts';
 import { USUAL_FLOWS, usualMiddle_m3_s } from './usual-machines.ts';
 
@@ -47,6 +49,13 @@ export function MachineFields({ section, pointer, texts }: { section: Section; p
       <details class="more-fields">
         <summary>{t.more}</summary>
         <div class="fields">
+          <ChoiceInput
+            path={`${pointer}/pickup/material`}
+            label={t.makes}
+            note="section"
+            unsaid={t.asTheShop}
+            options={MATERIAL_ORDER.map((value) => ({ value, text: allTexts.value.shop.materials[value] }))}
+          />
           <QuantityInput
             path={`${pointer}/pickup/minimumVelocity_m_s`}
             quantity="velocity"

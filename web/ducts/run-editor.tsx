@@ -5,6 +5,7 @@ import { Icon } from '../drawings/icons.tsx';
 import { addKind, moveElement, removeElement } from '../edits/duct-elements.ts';
 import { placesToJoin, removeSection, setInto } from '../edits/duct-machines.ts';
 import { elementsOf, elementsPointer, WAY_OUT } from '../edits/duct-run.ts';
+import { splitMain } from '../edits/duct-split.ts';
 import { Either } from '../forms/either.tsx';
 import { TextInput } from '../forms/text-input.tsx';
 import { DangerStrip } from '../match/danger.tsx';
@@ -148,6 +149,7 @@ function Pieces({
   const elements = elementsOf(job.value, run);
   const pointer = elementsPointer(job.value, run);
   const adding = useSignal(false);
+  const isMain = job.value.ductwork.sections.some((section) => section.id === run && !section.pickup);
   const add = (kind: Element['kind']) => {
     const added = addKind(job.value, run, kind);
     perform(added);
@@ -209,6 +211,11 @@ function Pieces({
                     >
                       {t.removePiece}
                     </button>
+                    {isMain && index < elements.length - 1 && (
+                      <button type="button" class="press" onClick={() => perform(splitMain(job.value, run, index))}>
+                        {t.joinHere}
+                      </button>
+                    )}
                   </div>
                 </div>
               )}
