@@ -11,6 +11,7 @@ export { BLOWER } from './ductwork.ts';
 export { DOUBT_KINDS } from './elements/element.ts';
 export type { DoubtKind, ElementKind, FilterState, LossPart, LossTerm } from './elements/element.ts';
 export { Element, ELEMENT_KINDS, elementKind } from './elements/index.ts';
+export { ductHandbook } from './handbook.ts';
 export { createState, totalLoss_Pa, totalSlope } from './flow-state.ts';
 export type { FlowState } from './flow-state.ts';
 export { MATERIAL_NAMES, MATERIALS } from './materials.ts';

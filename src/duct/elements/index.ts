@@ -1,31 +1,15 @@
 import { z } from 'zod';
-import { BranchEntry, branchEntryKind } from './branch-entry.ts';
-import { Cyclone, cycloneKind } from './cyclone.ts';
+import { branchEntryKind } from './branch-entry.ts';
+import { cycloneKind } from './cyclone.ts';
 import type { ElementKind } from './element.ts';
-import { Entry, entryKind } from './entry.ts';
-import { Exit, exitKind } from './exit.ts';
-import { Filters, filtersKind } from './filters.ts';
-import { Fitting, fittingKind } from './fitting.ts';
-import { FixedResistance, fixedResistanceKind } from './fixed-resistance.ts';
-import { GateElement, gateKind } from './gate.ts';
-import { Pipe, pipeKind } from './pipe.ts';
-import { Reducer, reducerKind } from './reducer.ts';
-
-/** Any duct element of a job. */
-export const Element = z.discriminatedUnion('kind', [
-  Pipe,
-  Entry,
-  Fitting,
-  BranchEntry,
-  GateElement,
-  Exit,
-  Reducer,
-  Cyclone,
-  Filters,
-  FixedResistance,
-]);
-/** Any duct element, parsed. */
-export type Element = z.infer<typeof Element>;
+import { entryKind } from './entry.ts';
+import { exitKind } from './exit.ts';
+import { filtersKind } from './filters.ts';
+import { fittingKind } from './fitting.ts';
+import { fixedResistanceKind } from './fixed-resistance.ts';
+import { gateKind } from './gate.ts';
+import { pipeKind } from './pipe.ts';
+import { reducerKind } from './reducer.ts';
 
 /** The registry: every kind of duct element, in the order in which forms offer them. */
 export const ELEMENT_KINDS = [
@@ -40,6 +24,18 @@ export const ELEMENT_KINDS = [
   fixedResistanceKind,
   exitKind,
 ] as const;
+
+type FieldsOf<Records> = {
+  readonly [I in keyof Records]: Records[I] extends { fields: infer Fields } ? Fields : never;
+};
+
+/** Any duct element of a job: one of the registry's kinds. */
+export const Element = z.discriminatedUnion(
+  'kind',
+  ELEMENT_KINDS.map((record) => record.fields) as unknown as FieldsOf<typeof ELEMENT_KINDS>,
+);
+/** Any duct element, parsed. */
+export type Element = z.infer<typeof Element>;
 
 const BY_KIND = new Map<string, ElementKind>(
   ELEMENT_KINDS.map((record) => [record.kind, record as unknown as ElementKind]),
