@@ -23,8 +23,13 @@ export type Judgement = { assessment: Assessment; blowers: JudgedBlower[]; facts
  * and whether that is enough. Quick enough to follow a finger; what to measure or change next is `assess`.
  * @param job   a checked job (`checkJob`)
  * @param draws possible truths per case; left out, as many as the size of the shop allows
+ * @param known blowers whose curve was worked out before with as many draws, by id: only the ducts differ
  */
-export function judge(job: Job, draws = drawCount(job.ductwork.sections.length)): Judgement {
+export function judge(
+  job: Job,
+  draws = drawCount(job.ductwork.sections.length),
+  known: ReadonlyMap<string, Candidate> = new Map(),
+): Judgement {
   const { air, warnings: airWarnings } = siteAir(job.site);
   const { plans, everyGateOpen, warnings: planWarnings } = gatePlans(job);
   const filterStates: FilterState[] = hasFilters(job) ? ['clean', 'loaded'] : ['clean'];
@@ -39,7 +44,7 @@ export function judge(job: Job, draws = drawCount(job.ductwork.sections.length))
 
   const judged = job.blowers.map((blower, i) => {
     const place = placeOf(job, air, i);
-    const candidate = candidateOf(blower, place, draws);
+    const candidate = known.get(blower.id) ?? candidateOf(blower, place, draws);
     const casesOf = (plan: (typeof plans)[number]) =>
       filterStates.map((state) => judgeCase(context, candidate, plan, state));
     const cases = plans.flatMap(casesOf);

@@ -1,7 +1,9 @@
 import jsonPatch, { type Operation } from 'fast-json-patch';
 import type { Assessment, ChangeValues, PatchOperation, Remedy } from '../assessment.ts';
 import type { Job } from '../job/types.ts';
-import { judge, type Judgement } from '../judge.ts';
+import { candidateOf } from '../blower-curve.ts';
+import { judge, placeOf, type Judgement } from '../judge.ts';
+import type { Candidate } from '../operate/candidate.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import type { Change, ChangeSituation } from './change.ts';
 import { proposals } from './changes/index.ts';
@@ -43,9 +45,10 @@ export function remediesFor(job: Job, judgement: Judgement, index: number): Reme
   if (situation === null || job.ductwork.sections.length > MOST_SECTIONS) return [];
   const inDoubt = judgement.assessment.blowers.filter((b) => b.verdict !== 'yes').length;
   let looks = looksAllowed(job, judgement, inDoubt);
+  const unchanged = unchangedCandidate(job, judgement, index);
   const look = (changes: readonly Change[], draws?: number) => {
     looks -= draws === undefined ? CONFIRMING_COSTS_LOOKS : 1;
-    return looks < 0 ? null : outcome(job, index, changes, draws);
+    return looks < 0 ? null : outcome(job, index, changes, unchanged, draws);
   };
   const found: { changes: Change[]; remedy: Remedy }[] = [];
   const confirm = (changes: Change[]): boolean => {
@@ -152,16 +155,36 @@ function situationOf(job: Job, judgement: Judgement, index: number): ChangeSitua
   return { job, index, judged, short, slow, motorOverloaded: overloaded };
 }
 
-/** The changed job's judgement of this one blower. */
-function outcome(job: Job, index: number, changes: readonly Change[], draws?: number): Outcome | null {
-  const changed = patched(
-    job,
-    changes.flatMap((c) => c.patch),
-  );
+/** The changed job's judgement of this one blower; its curve is worked out again only where blower or outlet are touched. */
+function outcome(
+  job: Job,
+  index: number,
+  changes: readonly Change[],
+  unchanged: (draws?: number) => Candidate,
+  draws?: number,
+): Outcome | null {
+  const patch = changes.flatMap((c) => c.patch);
+  const changed = patched(job, patch);
   if (changed === null) return null;
-  const { assessment } = judge({ ...changed, blowers: [changed.blowers[index]!] }, draws);
+  const curveStays = patch.every(({ path }) => !CURVE_HANGS_ON.test(path));
+  const blower = changed.blowers[index]!;
+  const known = new Map(curveStays ? [[blower.id, unchanged(draws)]] : []);
+  const { assessment } = judge({ ...changed, blowers: [blower] }, draws, known);
   const { probability, verdict } = assessment.blowers[0]!;
   return { probability, verdict, assessment };
+}
+
+/** The outlet of a blower nobody measured is guessed from the run behind it. */
+const CURVE_HANGS_ON = /^\/(blowers|ductwork\/discharge)\//;
+
+/** The blower as it is, with so many draws: made once. */
+function unchangedCandidate(job: Job, judgement: Judgement, index: number): (draws?: number) => Candidate {
+  const { candidate } = judgement.blowers[index]!;
+  let few: Candidate | null = null;
+  return (draws) =>
+    draws === undefined
+      ? candidate
+      : (few ??= candidateOf(job.blowers[index]!, placeOf(job, judgement.assessment.air, index), draws));
 }
 
 /** The job with a patch applied; null where two changes get in each other's way. */
