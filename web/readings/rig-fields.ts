@@ -10,7 +10,13 @@ export type RigFieldName =
   | 'height_m'
   | 'bagVolume_m3'
   | 'lengthToTap_m'
-  | 'lengthTapToBlower_m';
+  | 'lengthTapToBlower_m'
+  | 'straightBefore_m'
+  | 'straightAfter_m'
+  | 'hubDiameter_m'
+  | 'anemometerDiameter_m'
+  | 'tube/angle_deg'
+  | 'tube/liquidDensity_kg_m3';
 export type RigField = { name: RigFieldName; quantity: Quantity; unit?: string; placeholder?: string };
 
 const PIPE: RigField = { name: 'pipeDiameter_m', quantity: 'length' };
@@ -20,15 +26,24 @@ const WIDTH: RigField = { name: 'width_m', quantity: 'length' };
 const HEIGHT: RigField = { name: 'height_m', quantity: 'length' };
 const TO_TAP: RigField = { name: 'lengthToTap_m', quantity: 'length', unit: 'm', placeholder: '8 × D' };
 const TO_BLOWER: RigField = { name: 'lengthTapToBlower_m', quantity: 'length', unit: 'm', placeholder: '1.5 m' };
-const LENGTHS = [TO_TAP, TO_BLOWER];
+const TUBE: RigField[] = [
+  { name: 'tube/angle_deg', quantity: 'angle', placeholder: '90°' },
+  { name: 'tube/liquidDensity_kg_m3', quantity: 'density', placeholder: '998 kg/m³' },
+];
+const LENGTHS = [TO_TAP, TO_BLOWER, ...TUBE];
+const BEFORE: RigField = { name: 'straightBefore_m', quantity: 'length', unit: 'm' };
+const AFTER: RigField = { name: 'straightAfter_m', quantity: 'length', unit: 'm' };
+const HUB: RigField = { name: 'hubDiameter_m', quantity: 'length' };
+const HEAD: RigField = { name: 'anemometerDiameter_m', quantity: 'length' };
+const IN_PIPE = [BEFORE, AFTER, TO_BLOWER, ...TUBE];
 
 export const RIG_FIELDS: Record<Method, { first: readonly RigField[]; more: readonly RigField[] }> = {
   'orifice-cap': { first: [PIPE], more: [...LENGTHS, OUTSIDE] },
   'conical-inlet': { first: [PIPE, THROAT], more: LENGTHS },
   'bell-mouth': { first: [PIPE, THROAT], more: LENGTHS },
-  'orifice-in-pipe': { first: [PIPE], more: LENGTHS },
-  'pitot-traverse': { first: [PIPE], more: [WIDTH, HEIGHT, ...LENGTHS] },
-  'vane-traverse': { first: [PIPE], more: [WIDTH, HEIGHT, ...LENGTHS] },
+  'orifice-in-pipe': { first: [PIPE], more: IN_PIPE },
+  'pitot-traverse': { first: [PIPE], more: [WIDTH, HEIGHT, HUB, ...IN_PIPE] },
+  'vane-traverse': { first: [PIPE, HEAD], more: [WIDTH, HEIGHT, HUB, ...IN_PIPE] },
   'bag-fill': { first: [{ name: 'bagVolume_m3', quantity: 'volume' }, PIPE], more: LENGTHS },
 };
 

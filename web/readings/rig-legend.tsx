@@ -1,6 +1,6 @@
 import type { Rig } from '../../src/readings/schema.ts';
 import { texts } from '../texts/index.ts';
-import { digits, isolated, say, sayNumber } from '../words/say.ts';
+import { digits, isolated, say, sayNumber, unitFor } from '../words/say.ts';
 import type { Dimension } from './rig-dimensions.ts';
 
 /** What the letters of the rig's drawing mean, with the size to build and the rule it follows. */
@@ -33,8 +33,9 @@ export function RigLegend({ rig, dimensions }: { rig: Rig; dimensions: readonly 
   );
 }
 
-/** Lengths of a pipe in metres, small places in millimetres, whatever the pipe itself is read in. */
-const lengthUnit = (size_m: number): string | undefined => (size_m >= 1 ? 'm' : undefined);
+/** Lengths of a pipe in metres, small places in millimetres, for those who read pipes in millimetres. */
+const lengthUnit = (size_m: number): string | undefined =>
+  size_m >= 1 && unitFor('length') === 'mm' ? 'm' : undefined;
 
 function ruleWords({ rule, short }: Dimension): string {
   const t = texts.value.readings;

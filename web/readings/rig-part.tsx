@@ -7,7 +7,11 @@ import { withValueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
 import { METHODS, RIG_FIELDS } from './rig-fields.ts';
 import { RigPicture } from './rig-picture.tsx';
+import { InstrumentsPart } from './instruments-part.tsx';
 import { TapChoice } from './tap-choice.tsx';
+import { TraversePart } from './traverse-part.tsx';
+
+const TAPPINGS = ['corner', 'flange', 'D-and-half-D'] as const;
 
 /** The test pipe as it stands: a drawing with its sizes, the fields it needs, and the rest folded away. */
 export function RigPart({ path, evidence }: { path: string; evidence: ReadingsEvidence }) {
@@ -36,6 +40,15 @@ export function RigPart({ path, evidence }: { path: string; evidence: ReadingsEv
           />
         ))}
       </div>
+      {rig.method === 'orifice-in-pipe' && (
+        <Either
+          label={t.tappings}
+          value={rig.tappings ?? 'corner'}
+          options={TAPPINGS.map((value) => ({ value, text: t.tappingNames[value] }))}
+          onChoose={(tappings) => set('tappings', tappings)}
+        />
+      )}
+      {(rig.method === 'pitot-traverse' || rig.method === 'vane-traverse') && <TraversePart rig={rig} />}
       <details class="unfold">
         <summary class="tap">{t.moreAboutRig}</summary>
         <button
@@ -100,22 +113,9 @@ export function RigPart({ path, evidence }: { path: string; evidence: ReadingsEv
             label={t.barometerThere}
             note="rig"
           />
-          <QuantityInput
-            path={`${path}/rig/uncertainty/pressure_Pa`}
-            quantity="pressure"
-            label={t.tubeDoubt}
-            note="rig"
-            placeholder="2 mm water"
-          />
-          <QuantityInput path={`${path}/rig/uncertainty/speed_rpm`} quantity="speed" label={t.speedDoubt} note="rig" />
-          <QuantityInput
-            path={`${path}/rig/uncertainty/current_A`}
-            quantity="current"
-            label={t.currentDoubt}
-            note="rig"
-          />
         </div>
       </details>
+      <InstrumentsPart path={path} evidence={evidence} />
     </section>
   );
 }
