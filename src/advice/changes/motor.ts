@@ -29,6 +29,8 @@ export const largerMotor: ChangeMaker = {
             powerFactor: null,
             efficiency: null,
             serviceFactor: null,
+            idleCurrent_A: null,
+            rewound: null,
           }),
           ...testedWithOldDrive(blower, index),
         ],
