@@ -14,6 +14,7 @@ export { Element, ELEMENT_KINDS, elementKind } from './elements/index.ts';
 export { ductHandbook } from './handbook.ts';
 export { createState, totalLoss_Pa, totalSlope } from './flow-state.ts';
 export type { FlowState } from './flow-state.ts';
+export { hoodSuction_Pa } from './hood-suction.ts';
 export { MATERIAL_NAMES, MATERIALS } from './materials.ts';
 export type { Material } from './materials.ts';
 export { compileNetwork } from './network.ts';

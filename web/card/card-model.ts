@@ -1,4 +1,5 @@
 import type { Assessment, BlowerResult, Case } from '../../src/assessment.ts';
+import { hoodSuction_Pa } from '../../src/duct/index.ts';
 import type { Blower, Job } from '../../src/job/types.ts';
 import { planViews } from '../match/plans.ts';
 import type { PlanView } from '../match/plans.ts';
@@ -17,7 +18,8 @@ export type CardModel = {
   left: number;
   /** pick-ups in the order of the job */
   machines: string[];
-  air: { id: string; flow95_m3_s: [number, number]; needed_m3_s: number | null }[];
+  /** each machine alone: its air, and what a tube right behind its hood then shows, for checking the finished shop */
+  air: { id: string; flow95_m3_s: [number, number]; needed_m3_s: number | null; tube_Pa: number | null }[];
   filters: { count: number; clean_Pa: number; loaded_Pa: number } | null;
   amps: {
     single_A: [number, number] | null;
@@ -39,7 +41,11 @@ export function cardModel(job: Job, assessment: Assessment, blower: Blower, resu
     machines: job.ductwork.sections.filter((section) => section.pickup).map((section) => section.id),
     air: singles.flatMap((plan) => {
       const pickup = (plan.loaded ?? plan.clean)?.pickups.find((one) => one.open);
-      return pickup ? [{ id: pickup.id, flow95_m3_s: pickup.flow95_m3_s, needed_m3_s: pickup.requiredFlow_m3_s }] : [];
+      if (!pickup) return [];
+      const { id, flow_m3_s, flow95_m3_s, requiredFlow_m3_s } = pickup;
+      const elements = job.ductwork.sections.find((section) => section.id === id)?.elements ?? [];
+      const tube_Pa = flow_m3_s === null ? null : hoodSuction_Pa(elements, flow_m3_s, assessment.air);
+      return [{ id, flow95_m3_s, needed_m3_s: requiredFlow_m3_s, tube_Pa }];
     }),
     filters: filtersOf(job, singles),
     amps: ampsOf(job, blower, plans, singles),

@@ -124,6 +124,7 @@ function Rules({ model, names, texts }: { model: CardModel; names: Names; texts:
 
 function Air({ model, names, texts }: { model: CardModel; names: Names; texts: Texts }) {
   const t = texts.card.air;
+  const hasTube = model.air.some(({ tube_Pa }) => tube_Pa !== null);
   return (
     <section>
       <h2>
@@ -135,10 +136,15 @@ function Air({ model, names, texts }: { model: CardModel; names: Names; texts: T
             <th>{t.alone}</th>
             <th>{t.gets}</th>
             <th>{t.needs}</th>
+            {hasTube && (
+              <th>
+                {t.tube} <small>{unitFor('pressure')}</small>
+              </th>
+            )}
           </tr>
         </thead>
         <tbody>
-          {model.air.slice(0, 8).map(({ id, flow95_m3_s, needed_m3_s }) => (
+          {model.air.slice(0, 8).map(({ id, flow95_m3_s, needed_m3_s, tube_Pa }) => (
             <tr key={id}>
               <td>{names.machine(id)}</td>
               <td>
@@ -149,6 +155,11 @@ function Air({ model, names, texts }: { model: CardModel; names: Names; texts: T
               <td>
                 <bdi>{needed_m3_s === null ? '–' : figure('flow', needed_m3_s)}</bdi>
               </td>
+              {hasTube && (
+                <td>
+                  <bdi>{tube_Pa === null ? '–' : figure('pressure', tube_Pa)}</bdi>
+                </td>
+              )}
             </tr>
           ))}
         </tbody>

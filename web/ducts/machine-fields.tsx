@@ -30,6 +30,11 @@ export function MachineFields({ section, pointer, texts }: { section: Section; p
           help={usual && t.usual(saying.range('flow', usual.low_m3_s, usual.high_m3_s))}
         />
       </div>
+      {usual && (
+        <p class="second">
+          {t.usualFrom[usual.basis]} {t.usualPort(saying.range('length', ...usual.port_m))}
+        </p>
+      )}
       {usual && pickup.requiredFlow_m3_s == null && (
         <button
           type="button"

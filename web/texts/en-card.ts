@@ -20,6 +20,7 @@ export const card = {
     gets: 'gets',
     needs: 'needs',
     alone: 'alone, filters full',
+    tube: 'tube at its port',
   },
   tube: {
     title: 'Tube across the filters',

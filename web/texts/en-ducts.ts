@@ -45,6 +45,12 @@ export const ducts = {
     label: 'Name',
     needs: 'Air it needs',
     usual: (range: string) => `usual ${range}`,
+    usualFrom: {
+      manuals: 'Usual air from machine manuals, which differ by half again.',
+      practice: 'Usual air by common practice.',
+      rule: 'Usual air by the rule for grinders, 29 CFR 1910.94(b).',
+    } as Words,
+    usualPort: (range: string) => `Its port is mostly ${range} wide, by common practice; measure yours.`,
     useUsual: (flow: string) => `Take ${flow}`,
     slowest: 'Slowest air that carries',
     slowestHint: 'empty: as the material asks',

@@ -17,7 +17,7 @@ export const card: CardTexts = {
     no: 'کبھی نہیں۔',
     more: (n) => `${n} اور طریقے پروگرام میں ہیں۔`,
   },
-  air: { title: 'مشین پر ہوا', gets: 'ملتی ہے', needs: 'چاہیے', alone: 'اکیلی، فلٹر بھرے' },
+  air: { title: 'مشین پر ہوا', gets: 'ملتی ہے', needs: 'چاہیے', alone: 'اکیلی، فلٹر بھرے', tube: 'منہ پر نلی' },
   tube: {
     title: 'فلٹر کے آر پار نلی',
     change: (mm) => `${mm}: بدلیں`,

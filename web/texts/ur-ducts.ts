@@ -39,6 +39,12 @@ export const ducts: DuctTexts = {
     label: 'نام',
     needs: 'کتنی ہوا چاہیے',
     usual: (range) => `عموماً ${range}`,
+    usualFrom: {
+      manuals: 'عام ہوا مشینوں کی کتابوں سے، جن میں ڈیڑھ گنا تک فرق ہے۔',
+      practice: 'عام ہوا رواج کے مطابق۔',
+      rule: 'عام ہوا سان کے سرکاری قاعدے سے۔',
+    },
+    usualPort: (range: string) => `اس کا منہ رواج میں ${range} چوڑا ہوتا ہے؛ اپنا ناپ لیں۔`,
     useUsual: (flow) => `${flow} لیں`,
     slowest: 'کم سے کم رفتار',
     slowestHint: 'خالی: جیسا مال ہو',

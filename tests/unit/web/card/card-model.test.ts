@@ -71,3 +71,18 @@ test('both languages have an order for the same dangers', () => {
   expect(Object.keys(ur.danger.reasons)).toEqual(Object.keys(en.danger.reasons));
   expect(ur.danger.lines).toHaveLength(en.danger.lines.length);
 });
+
+test('behind each port a tube shows what the computed air makes of it', () => {
+  const job = { ...jobWith(threeMachines()), blowers: [belt] };
+  const { assessment, model } = modelOf(job);
+  for (const { id, tube_Pa } of model.air) {
+    const alone = assessment.cases.find(
+      (one) => one.filterState === 'loaded' && one.pickups.every((pickup) => pickup.open === (pickup.id === id)),
+    )!;
+    const { flow_m3_s } = alone.pickups.find((pickup) => pickup.id === id)!;
+    const velocityPressure_Pa = (assessment.air.density_kg_m3 / 2) * (flow_m3_s! / (Math.PI * 0.05 ** 2)) ** 2;
+    // more than the air's own speed, and the hood's loss is below the four velocity pressures of the worst port on record
+    expect(tube_Pa!).toBeGreaterThan(velocityPressure_Pa);
+    expect(tube_Pa!).toBeLessThan(5 * velocityPressure_Pa);
+  }
+});
