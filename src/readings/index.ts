@@ -4,6 +4,7 @@ export { testAir } from './bench.ts';
 export { checkReadings } from './check.ts';
 export { cutPlan, PLAN_LENGTH, type CutPlan, type CutPlanRequest, type CutStep, type StepRole } from './cut-plan.ts';
 export { cuttableHoles, HOLE_RATIOS, type Cutting } from './cut-sizes.ts';
+export { energyMeterPower } from './energy-meter.ts';
 export { flowDoubt, readingDoubt } from './errors.ts';
 export type { Expected, ForeseenCurve } from './expected.ts';
 export type { Electrical, ElectricalReading } from './electrical.ts';

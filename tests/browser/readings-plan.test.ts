@@ -74,3 +74,23 @@ test('the holes are printed at true size: in print one millimetre of the drawing
   expect(troubles).toEqual([]);
   await context.close();
 });
+
+test('flashes of the energy meter become watts of a reading; a wide table scrolls by itself, not the page', async () => {
+  const { page, context, troubles } = await bench.open('phone');
+  await openReadings(page);
+  await page.locator('.flashes summary').tap();
+  await page.getByLabel('Flashes counted').fill('20');
+  await page.getByLabel('In', { exact: true }).fill('40');
+  await page.getByLabel('Printed: imp/kWh').fill('800');
+  await page.getByRole('button', { name: 'Put the watts into reading 3' }).tap();
+  // 20 flashes are 20/800 kWh = 90 kJ, in 40 s
+  await expect.poll(() => page.getByLabel('Power in, reading 3').inputValue(), SOON).toBe('2.25');
+  const { page: whole, screen } = await page.evaluate(() => ({
+    page: document.documentElement.scrollWidth,
+    screen: innerWidth,
+  }));
+  expect(whole).toBe(screen);
+  expect(screen).toBe(390);
+  expect(troubles).toEqual([]);
+  await context.close();
+});

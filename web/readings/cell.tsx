@@ -5,7 +5,7 @@ import { QuantityBox } from '../forms/quantity-box.tsx';
 import { edit, endStep, halfTyped, job, perform, setHalfTyped } from '../state/job.ts';
 import { valueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
-import { unitFor } from '../words/say.ts';
+import { digits, unitFor } from '../words/say.ts';
 import type { Column } from './columns.ts';
 import { listText, readList } from './list-text.ts';
 import { rowFromTexts } from './pending-row.ts';
@@ -78,13 +78,17 @@ function listField(path: string, quantity: Quantity, unit: string): BoundField {
   };
 }
 
+/** Signs that fit on one line of a list cell. */
+const LINE = 20;
+
+/** Many readings in one cell: it grows with them, and says how many it holds, so that none is forgotten. */
 function ListBox({ field, label }: { field: BoundField; label: string }) {
+  const count = field.text.split(/[\s;]+/).filter((part) => part !== '').length;
   return (
-    <div class="field in-cell">
-      <input
+    <div class="field in-cell in-list">
+      <textarea
         class="quantity"
-        type="text"
-        inputMode="text"
+        rows={Math.max(1, Math.ceil((field.text.length + 1) / LINE))}
         autocomplete="off"
         value={field.text}
         placeholder="– – –"
@@ -93,6 +97,7 @@ function ListBox({ field, label }: { field: BoundField; label: string }) {
         onInput={(event) => field.onText(event.currentTarget.value)}
         onBlur={field.onLeave}
       />
+      {count > 0 && <small>{texts.value.readings.points(digits(String(count)))}</small>}
     </div>
   );
 }

@@ -7,6 +7,7 @@ import { curveOfBlower, pointsOfBlower } from '../state/blower-curve.ts';
 import { job } from '../state/job.ts';
 import { texts } from '../texts/index.ts';
 import { BeforeTest } from './before-test.tsx';
+import { Flashes } from './flashes.tsx';
 import { HoleSheets } from './hole-sheet.tsx';
 import { EvidenceRemarks } from './remarks.tsx';
 import { ReadingsTable } from './table.tsx';
@@ -65,6 +66,7 @@ export function ReadingsPage({ blowerId, index }: { blowerId: string; index: num
       <button type="button" class="tap" onClick={() => (allColumns.value = !allColumns.value)}>
         {allColumns.value ? t.readings.fewerColumns : t.readings.moreColumns}
       </button>
+      <Flashes path={path} evidence={evidence} />
       <EvidenceRemarks path={path} />
       <Caution name="openRun" />
       <Caution name="mains" />

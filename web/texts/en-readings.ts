@@ -126,6 +126,17 @@ export const readings = {
   removeRow: (row: string) => `Take away reading ${row}`,
   moreColumns: 'Write down volts and watts too',
   fewerColumns: 'Only speed and amps',
+  flashes: {
+    title: 'Watts from the energy meter',
+    hint: 'Switch everything else off. Start the watch at a flash and count the next ones, for half a minute or more. A turning disc counts too.',
+    count: 'Flashes counted',
+    time: 'In',
+    perkWh: 'Printed: imp/kWh',
+    power: 'The meter passes',
+    into: 'Put into reading',
+    intoRow: (row: string) => `Put the watts into reading ${row}`,
+  },
+  points: (count: string) => `${count} points`,
   doubts: 'Look at this again',
   how: 'How to take them',
   howToCap: [

@@ -122,6 +122,17 @@ export const readings: Texts['readings'] = {
   removeRow: (row) => `ناپ ${row} ہٹائیں`,
   moreColumns: 'وولٹ اور واٹ بھی لکھیں',
   fewerColumns: 'صرف رفتار اور ایمپیئر',
+  flashes: {
+    title: 'بجلی کے میٹر سے واٹ',
+    hint: 'باقی سب بند کریں۔ ایک چمک پر گھڑی چلائیں، پھر آدھا منٹ یا زیادہ گنیں۔ گھومتی پلیٹ بھی چلے گی۔',
+    count: 'چمکیں گنیں',
+    time: 'وقت',
+    perkWh: 'میٹر پر: فی یونٹ',
+    power: 'میٹر سے گزرتے ہیں',
+    into: 'اس ناپ میں ڈالیں',
+    intoRow: (row) => `واٹ ناپ ${row} میں ڈالیں`,
+  },
+  points: (count) => `${count} نقطے`,
   doubts: 'اسے دوبارہ دیکھیں',
   how: 'کیسے ناپیں',
   howToCap: [
