@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { Case } from '../../src/assessment.ts';
+import { elementKind } from '../../src/duct/index.ts';
 import type { Element } from '../../src/duct/index.ts';
 import { Icon } from '../drawings/icons.tsx';
 import { addKind, moveElement, removeElement } from '../edits/duct-elements.ts';
@@ -70,6 +71,7 @@ export function RunEditor({ place, shown, names, texts, onPlace }: Props) {
           {t.settlesLong}
         </DangerStrip>
       )}
+      {result?.judged && dustyRise(section?.elements ?? []) && <p class="second">{t.riser}</p>}
       {section?.pickup && <MachineFields section={section} pointer={pointer} texts={texts} />}
       {isWayOut && (
         <Either
@@ -120,6 +122,13 @@ export function RunEditor({ place, shown, names, texts, onPlace }: Props) {
       )}
     </section>
   );
+}
+
+/** Whether dust has to climb here: a rising pipe before anything that catches it. */
+function dustyRise(elements: readonly Element[]): boolean {
+  const caught = elements.findIndex((element) => elementKind(element.kind).catchesDust);
+  const dusty = caught < 0 ? elements : elements.slice(0, caught);
+  return dusty.some((element) => element.kind === 'pipe' && (element.rise_m ?? 0) > 0);
 }
 
 const titleOf = (

@@ -75,6 +75,8 @@ export const ducts = {
     outdoors: 'outdoors',
     returned: 'back into the room',
     settles: (speed: string, need: string) => `Dust settles in this pipe. It needs ${need}, here it runs at ${speed}.`,
+    riser:
+      'Dust climbs here. The slowest air is stated for level pipe and dry goods; a riser, or damp chips, want more.',
     settlesLong:
       'Settled dust narrows the pipe and feeds a fire. Take a smaller pipe, open one more gate, or a stronger blower.',
     required: 'This plan must work',
