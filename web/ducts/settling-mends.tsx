@@ -56,7 +56,7 @@ export function SettlingMends({ settling, names, texts }: Props) {
 function OtherPlans({ plans, names, texts }: { plans: readonly PlanView[]; names: Names; texts: DuctTexts }) {
   return (
     <>
-      <h3>{texts.settling.others}</h3>
+      <h2 class="also">{texts.settling.others}</h2>
       <ul class="slow-plans">
         {plans.map((plan) => (
           <li key={plan.name}>
