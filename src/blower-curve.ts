@@ -34,10 +34,8 @@ export function candidateOf(blower: Blower, place: Place, drawCount: number): Ca
   };
 }
 
-const CURVE_DRAWS = 1024;
-
-/** The curve of one blower without any ducts: what `POST /api/curve` answers. Empty where nothing gives a curve. */
-export function curveOf({ site, supply, blower }: CurveRequest): { curve: FanCurve; warnings: Warning[] } {
+/** Where a blower stands, by its site and mains alone. */
+export function placeWithoutDucts({ site, supply }: Pick<CurveRequest, 'site' | 'supply'>) {
   const { air, warnings } = siteAir(site);
   const place: Place = {
     air,
@@ -47,6 +45,14 @@ export function curveOf({ site, supply, blower }: CurveRequest): { curve: FanCur
     ductwork: null,
     path: '/blower',
   };
+  return { place, warnings };
+}
+
+const CURVE_DRAWS = 1024;
+
+/** The curve of one blower without any ducts: what `POST /api/curve` answers. Empty where nothing gives a curve. */
+export function curveOf({ site, supply, blower }: CurveRequest): { curve: FanCurve; warnings: Warning[] } {
+  const { place, warnings } = placeWithoutDucts({ site, supply });
   const candidate = candidateOf(blower, place, CURVE_DRAWS);
   const blunders = candidate.estimate ? findBlunders(blower, place, candidate.estimate) : [];
   return { curve: candidate.band ?? NO_CURVE, warnings: [...warnings, ...candidate.warnings, ...blunders] };

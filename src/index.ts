@@ -2,6 +2,7 @@
 export { assess } from './assess.ts';
 export { judge } from './judge.ts';
 export { curveOf } from './blower-curve.ts';
+export { influenceOfEvidence, type Influence } from './influence.ts';
 export { evidencePoints, type EvidencePoint } from './evidence-points.ts';
 export { checkCurveRequest, checkJob, type CurveRequest } from './job/check.ts';
 export { understand } from './job/understand.ts';

@@ -10,6 +10,7 @@ const STEPS: readonly (readonly string[])[] = [
   ['index'],
   ['assess'],
   ['advice'],
+  ['influence'],
   ['judge', 'blower-curve', 'evidence-points'],
   ['operate', 'evidence'],
   ['job', 'assessment'],

@@ -8,6 +8,7 @@ import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { EVIDENCE_ICON, evidenceDetail, evidenceTitle, wheelDetail } from './blower-words.ts';
 import { photoThumb } from '../photo/photo-address.ts';
+import { EvidenceInfluence } from './evidence-influence.tsx';
 import { RatedPointFields } from './rated-point-fields.tsx';
 import { ChartFields } from './chart-fields.tsx';
 
@@ -121,6 +122,7 @@ function EvidenceRow({
         <span class="grow">
           <b>{evidenceTitle(evidence, t)}</b>
           <span class="second block">{evidenceDetail(evidence, blower, t)}</span>
+          <EvidenceInfluence blower={blower} index={index} />
         </span>
       </button>
       <button

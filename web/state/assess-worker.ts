@@ -1,4 +1,4 @@
-import { assess, checkJob, evidencePoints, judge } from '../../src/index.ts';
+import { assess, checkJob, evidencePoints, influenceOfEvidence, judge } from '../../src/index.ts';
 import type { Job } from '../../src/job/types.ts';
 import type { PointsByBlower, WorkerAnswer, WorkerQuestion } from './worker-protocol.ts';
 
@@ -16,6 +16,8 @@ function answer(question: WorkerQuestion): WorkerAnswer {
       if (!checked.ok) return { kind: 'issues', issues: checked.issues };
       return { kind: 'assessment', job: checked.value, assessment: assess(checked.value), points: {} };
     }
+    case 'influence':
+      return { kind: 'influence', influence: influenceOfEvidence(question.request, question.flow_m3_s) };
     case 'check': {
       const checked = checkJob(question.raw);
       return checked.ok ? { kind: 'job', job: checked.value } : { kind: 'issues', issues: checked.issues };

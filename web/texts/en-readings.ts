@@ -137,6 +137,7 @@ export const readings = {
     intoRow: (row: string) => `Put the watts into reading ${row}`,
   },
   points: (count: string) => `${count} points`,
+  influence: (without: string, together: string) => `pressure without this ${without}, with it ${together}`,
   doubts: 'Look at this again',
   how: 'How to take them',
   howToCap: [

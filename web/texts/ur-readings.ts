@@ -133,6 +133,7 @@ export const readings: Texts['readings'] = {
     intoRow: (row) => `واٹ ناپ ${row} میں ڈالیں`,
   },
   points: (count) => `${count} نقطے`,
+  influence: (without, together) => `دباؤ: اس کے بغیر ${without}، اس کے ساتھ ${together}`,
   doubts: 'اسے دوبارہ دیکھیں',
   how: 'کیسے ناپیں',
   howToCap: [
