@@ -13,7 +13,7 @@ const style = JSON.parse(await readFile(join(root, '.prettierrc.json'), 'utf8'))
 
 test('the page of pieces says what the tables say', async () => {
   const page = await format(ductHandbook(), { ...style, parser: 'markdown' });
-  await expect(page).toMatchFileSnapshot(join(root, 'DUCT-PIECES.md'));
+  await expect(page).toMatchFileSnapshot(join(root, 'src/duct/PIECES.md'));
 });
 
 const RECORD = `'test-cowl': { label: 'cowl of this test', part: 'other', doubtKind: 'exit', coefficient: () => ({ k: 4.2, doubt: 0.3, source: 'this test' }) },`;
