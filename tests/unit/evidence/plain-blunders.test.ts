@@ -15,7 +15,7 @@ const test3 = (change: (row: Record<string, number>, i: number) => Record<string
   rig: { method: 'orifice-cap', pipeDiameter_m: 0.2, tap: 'far' },
   rows: [0.05, 0.08, 0.12, 0.15].map((orificeDiameter_m, i) =>
     change({ orificeDiameter_m, staticPressure_Pa: -2000 + 100 * i, speed_rpm: 2860, current_A: 3 + 0.3 * i }, i),
-  ) as ReadingsEvidence['rows'],
+  ) as unknown as ReadingsEvidence['rows'],
 });
 const named = (readings: ReadingsEvidence) => plainBlunders(blower, supply, readings);
 
