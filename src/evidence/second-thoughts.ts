@@ -39,17 +39,14 @@ export function secondThoughts(
   return {
     with(changed) {
       if (checkReadings(changed, path).length > 0) return null;
-      const found = estimateFan(gatherWith(changed).evidence);
+      const found = estimateFan(gatherWith(changed).evidence, false);
       return found?.posterior.checks.length === estimate.posterior.checks.length ? found : null;
     },
     without(row) {
       const { evidence } = gathered();
       const other = (o: { path: string }) => o.path !== `${path}/rows/${row}`;
-      return estimateFan({
-        ...evidence,
-        pressures: evidence.pressures.filter(other),
-        powers: evidence.powers.filter(other),
-      });
+      const rest = { pressures: evidence.pressures.filter(other), powers: evidence.powers.filter(other) };
+      return estimateFan({ ...evidence, ...rest }, false);
     },
     asPoints(rows) {
       const possible = rows.map((row) => checkReadings({ ...readings, rows: [row] }, path).length === 0);

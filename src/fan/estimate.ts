@@ -53,8 +53,11 @@ const LEVEL_FROM_READINGS_SD = { pressure: 0.7, flow: 1 };
 /** Readings that never rise above these show no blower. */
 const LEAST_LEVEL = { pressure_Pa: 0.1, flow_m3_s: 1e-4 };
 
-/** Joins all evidence into one curve with its doubt; null where neither evidence nor the wheel's size gives a level. */
-export function estimateFan(evidence: FanEvidence): FanEstimate | null {
+/**
+ * Joins all evidence into one curve with its doubt; null where neither evidence nor the wheel's size gives a level.
+ * @param lopsided see `fitCurve`
+ */
+export function estimateFan(evidence: FanEvidence, lopsided = true): FanEstimate | null {
   const { family } = evidence;
   const chart = leadingChart(evidence.charts);
   const others = evidence.charts.filter((c) => chart === null || c.group !== chart.group).flatMap(asObservations);
@@ -116,7 +119,7 @@ export function estimateFan(evidence: FanEvidence): FanEstimate | null {
   const starts = chart ? [new Float64Array(CURVE_UNKNOWNS)] : scannedStarts(model, pressures, powers);
   // a chart says itself where it ends
   const reach = chart ? [] : reachHint(evidence.testedUpTo_m3_s);
-  const posterior = fitCurve(model, pressures, powers, [...hint, ...reach], starts);
+  const posterior = fitCurve(model, pressures, powers, [...hint, ...reach], starts, lopsided);
   const best = model.curve(posterior.mode);
   return {
     model,

@@ -42,6 +42,7 @@ export type ObservationCheck = {
  * Sources: JCGM 100:2008 (GUM) 5.2 on correlated inputs; J. Orear, Am. J. Phys. 50 (1982) 912 (effective variance);
  * leaving one out: C. E. Rasmussen & C. K. I. Williams, Gaussian Processes for Machine Learning (2006) 5.4.2.
  * @param starts deviates of the curve's own unknowns to start from, the likeliest first
+ * @param lopsided look whether the level of flow is no bell curve; for mere comparisons not worth its dozen fits
  */
 export function fitCurve(
   model: CurveModel,
@@ -49,6 +50,7 @@ export function fitCurve(
   powers: readonly PowerObservation[],
   pseudo: readonly PseudoObservation[],
   starts: readonly Float64Array[],
+  lopsided = true,
 ): Posterior {
   const compare = comparison(model, pressures, powers, pseudo);
   const { sharedErrors, unknowns: n } = compare;
@@ -62,7 +64,7 @@ export function fitCurve(
     return { sharedErrors, mode: wide(starts[0]!), dimensions: n, ...nothing };
   }
   const best = bestMinimum(compare, starts.map(wide));
-  const along = alongFlow(compare, best);
+  const along = lopsided ? alongFlow(compare, best) : null;
   return {
     sharedErrors,
     mode: along === null ? best.z : middleOf(along),
