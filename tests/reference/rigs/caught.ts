@@ -6,6 +6,7 @@ import type { Warning } from '../../../src/index.ts';
 import { invent, type Invented } from './invent.ts';
 import { randomFrom } from './random.ts';
 import { withBlunder, type BlunderKind } from './seeded-blunders.ts';
+import { wishesIn, type World } from './worlds.ts';
 
 const CODES = new Set([
   'one-leg',
@@ -63,8 +64,9 @@ export type Catch = {
 export type Trial = { falseAlarm: string[]; catch: Catch | null };
 
 /** One find, clean and with one blunder. */
-export function tried(seed: number, index: number, kind: BlunderKind): Trial | null {
-  const find = invent(randomFrom(seed, index), { rows: [5, 8] });
+export function tried(seed: number, index: number, kind: BlunderKind, world: World = 'own'): Trial | null {
+  const random = randomFrom(seed, index);
+  const find = invent(random, { ...wishesIn(world, random), rows: [5, 8] });
   if (find.tested === null) return null;
   const clean = seen(find.job);
   if (clean === null) return null;

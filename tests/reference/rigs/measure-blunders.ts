@@ -1,14 +1,16 @@
 /**
  * How many blunders are named, and how often a clean test is doubted.
- *   node --import tsx tests/reference/rigs/measure-blunders.ts [how many]
+ *   node --import tsx tests/reference/rigs/measure-blunders.ts [how many] [first index] [world]
  */
 import { tried } from './caught.ts';
 import { BLUNDER_KINDS } from './seeded-blunders.ts';
+import type { World } from './worlds.ts';
 
 const count = Number(process.argv[2] ?? 600);
 const first = Number(process.argv[3] ?? 700_000);
+const world = (process.argv[4] ?? 'own') as World;
 const trials = Array.from({ length: count }, (_, i) =>
-  tried(1, first + i, BLUNDER_KINDS[i % BLUNDER_KINDS.length]!),
+  tried(1, first + i, BLUNDER_KINDS[i % BLUNDER_KINDS.length]!, world),
 ).flatMap((t) => t ?? []);
 for (const kind of BLUNDER_KINDS) {
   const moved = trials.flatMap((t) => (t.catch?.kind === kind && t.catch.rows >= 5 && t.catch.moved ? [t.catch] : []));
