@@ -57,7 +57,7 @@ describe('what is not understood', () => {
       `${pipe}/kind`,
       undefined,
       `${pipe}/kind`,
-      'kind is missing: it must be one of pipe, entry, fitting, branch-entry, gate, exit, reducer, cyclone, filters, fixed-resistance.',
+      'kind is missing: it must be one of pipe, entry, fitting, branch-entry, gate, reducer, cyclone, filters, fixed-resistance, exit.',
     ],
     [
       `${pipe}/diameter_mm`,
