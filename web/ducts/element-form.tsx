@@ -3,6 +3,7 @@ import { QuantityInput } from '../forms/quantity-input.tsx';
 import { edit, job } from '../state/job.ts';
 import { valueAt, withValueAt } from '../state/pointer.ts';
 import type { DuctTexts } from '../texts/en-ducts.ts';
+import { CycloneShape } from './cyclone-shape.tsx';
 import { ChoiceInput, FlagInput } from './choice-input.tsx';
 import { fieldsOf, isEveryday, nameLabel } from './fields.ts';
 import type { FieldRow } from './fields.ts';
@@ -14,6 +15,7 @@ export function ElementForm({ element, pointer, texts }: { element: Element; poi
   const rest = rows.filter((row) => !isEveryday(row));
   return (
     <>
+      {element.kind === 'cyclone' && <CycloneShape cyclone={element} pointer={pointer} texts={texts} />}
       <div class="fields">
         {rows.filter(isEveryday).map((row) => (
           <Row key={row.path} row={row} pointer={pointer} texts={texts} />

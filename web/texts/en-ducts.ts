@@ -24,6 +24,15 @@ export const ducts = {
     unplaced: (names: string) => `Not drawn, for it leads to no blower: ${names}.`,
     hint: 'Tap a gate to pull or push it, anything else to change it.',
   },
+  cyclone: {
+    builtTo: 'Built as',
+    shapes: {
+      drum: 'plain drum',
+      'general-purpose': 'usual cyclone',
+      'long-cone': 'long cone',
+      'high-throughput': 'wide inlet',
+    } as Words,
+  },
   piece: {
     main: 'Main',
     wayOut: 'Way out',

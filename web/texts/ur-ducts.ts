@@ -24,6 +24,15 @@ export const ducts: DuctTexts = {
     unplaced: (names) => `نقشے میں نہیں، کیونکہ بلوئر تک نہیں جاتا: ${names}۔`,
     hint: 'گیٹ کو چھو کر کھولیں یا بند کریں، باقی کو چھو کر بدلیں۔',
   },
+  cyclone: {
+    builtTo: 'بناوٹ',
+    shapes: {
+      drum: 'سادہ ڈرم',
+      'general-purpose': 'عام سائیکلون',
+      'long-cone': 'لمبی کون',
+      'high-throughput': 'چوڑا منہ',
+    },
+  },
   piece: {
     main: 'بڑا پائپ',
     wayOut: 'باہر کا راستہ',
