@@ -2,10 +2,8 @@ import { highestSafeSpeed } from '../../fan/tip-speed.ts';
 import { pulleyPairs } from '../../motor/index.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { at, set, type ChangeMaker } from '../change.ts';
-import { testedWithOldDrive } from './pulley.ts';
+import { SPEED_RANGE, testedWithOldDrive } from './pulley.ts';
 
-/** How far a wheel of unknown history is sped up or slowed down, against its speed now. Common practice, no source. */
-const RANGE = { up: 1.35, down: 0.65 };
 /** Speeds that differ less than this are one proposal. */
 const STEP = 1.05;
 
@@ -21,8 +19,8 @@ export const beltDrive: ChangeMaker = {
     const pairs = pulleyPairs({
       motorSpeed_rpm: speed,
       wheelSpeed_rpm: motorOverloaded
-        ? [RANGE.down * speed, speed / STEP]
-        : [STEP * speed, Math.min(RANGE.up * speed, safe)],
+        ? [SPEED_RANGE.down * speed, speed / STEP]
+        : [STEP * speed, Math.min(SPEED_RANGE.up * speed, safe)],
     });
     const away = (p: (typeof pairs)[number]) => Math.abs(Math.log(p.wheelSpeed_rpm / speed));
     const steps = new Map<number, (typeof pairs)[number]>();

@@ -6,7 +6,7 @@ import { formatQuantity } from '../../units/format.ts';
 import { at, set, type ChangeMaker } from '../change.ts';
 
 /** How far a wheel of unknown history is sped up or slowed down, against its speed now. Common practice, no source. */
-const RANGE = { up: 1.35, down: 0.65 };
+export const SPEED_RANGE = { up: 1.35, down: 0.65 };
 const MOST_PAIRS = 12;
 
 /** Another pulley pair: the whole curve moves with the speed, the power with its cube. */
@@ -21,8 +21,8 @@ export const pulley: ChangeMaker = {
     const pairs = pulleyPairs({
       motorSpeed_rpm: speed / ratio,
       wheelSpeed_rpm: motorOverloaded
-        ? [RANGE.down * speed, 0.99 * speed]
-        : [1.01 * speed, Math.min(RANGE.up * speed, safe)],
+        ? [SPEED_RANGE.down * speed, 0.99 * speed]
+        : [1.01 * speed, Math.min(SPEED_RANGE.up * speed, safe)],
       have: blower.drive,
     });
     // one new pulley is a smaller change than two, a small step smaller than a large one
