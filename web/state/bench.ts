@@ -41,8 +41,10 @@ const newId = (): string => {
 function show(draft: Draft): void {
   saveNow();
   forgetAnswers();
-  etags.set(draft.jobId, draft.etag);
-  saver.knows(draft.jobId, draft.etag);
+  // a save that ended after another job was opened is newer than what its draft remembers
+  const etag = etags.get(draft.jobId) ?? draft.etag;
+  etags.set(draft.jobId, etag);
+  saver.knows(draft.jobId, etag);
   saveState.value = draft.saved ? 'saved' : 'idle';
   openDoc(draft.jobId, draft.history, draft.halfTyped, draft.order);
   remember(draft.jobId);
@@ -80,6 +82,7 @@ export async function openJob(id: string): Promise<boolean> {
   }
   const stored = await jobs.get(id);
   if (!stored.ok) return false;
+  etags.set(id, stored.etag);
   show({
     jobId: id,
     order: 1,
