@@ -55,6 +55,23 @@ const resistance = (flow_m3_s: number, pressure_Pa: number, exponent = 2) => ({
 });
 const densityAt = (airTemperature_C: number) =>
   siteAir({ altitude_m: 0, airTemperature_C, relativeHumidity: 0 }).air.density_kg_m3;
+/** A falling chart, in the air of 20 °C, that runs through one point. */
+const chartThrough = (flow: number, total_Pa: number, power_W: number) => ({
+  kind: 'chart',
+  speed_rpm: 2900,
+  airDensity_kg_m3: densityAt(20),
+  pressureKind: 'total',
+  pressure: [
+    [0, 1.3 * total_Pa],
+    [flow, total_Pa],
+    [2 * flow, 0.3 * total_Pa],
+  ],
+  shaftPower: [
+    [0, 0.5 * power_W],
+    [flow, power_W],
+    [2 * flow, 1.4 * power_W],
+  ],
+});
 const within = (value: number, expected: number, relative: number) =>
   expect(Math.abs(value / expected - 1), `${value} against ${expected}`).toBeLessThan(relative);
 
@@ -67,24 +84,7 @@ describe('operating points of whole jobs against worked examples', () => {
       const { operatingPoint: point } = judged({
         blower: {
           outletArea_m2: outlet_m2,
-          evidence: [
-            {
-              kind: 'chart',
-              speed_rpm: 2900,
-              airDensity_kg_m3: densityAt(20),
-              pressureKind: 'total',
-              pressure: [
-                [0, 1.3 * total],
-                [flow, total],
-                [2 * flow, 0.3 * total],
-              ],
-              shaftPower: [
-                [0, 0.5 * power],
-                [flow, power],
-                [2 * flow, 1.4 * power],
-              ],
-            },
-          ],
+          evidence: [chartThrough(flow, total, power)],
         },
         elements: [resistance(flow, total)],
       });
@@ -132,24 +132,7 @@ describe('operating points of whole jobs against worked examples', () => {
         temperature_C,
         blower: {
           outletArea_m2: 0.3,
-          evidence: [
-            {
-              kind: 'chart',
-              speed_rpm: 2900,
-              airDensity_kg_m3: densityAt(20),
-              pressureKind: 'total',
-              pressure: [
-                [0, 1.5 * pressure],
-                [flow, pressure],
-                [2 * flow, 0.2 * pressure],
-              ],
-              shaftPower: [
-                [0, 0.6 * power],
-                [flow, power],
-                [2 * flow, 1.3 * power],
-              ],
-            },
-          ],
+          evidence: [chartThrough(flow, pressure, power)],
         },
         elements: [{ kind: 'entry', diameter_m: diameter, k: pressure / dynamic_Pa }],
       }).operatingPoint!;
