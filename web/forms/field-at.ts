@@ -5,6 +5,7 @@ import { edit, endStep, halfTyped, job, setHalfTyped, type Note } from '../state
 import { valueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
 import { issueWords } from '../words/issue-words.ts';
+import { signed, unsigned, type SuctionSign } from './suction-sign.ts';
 import { bareText, readQuantity, shownText, withUnitNamed } from './quantity-text.ts';
 
 export type FieldPlace = {
@@ -18,8 +19,8 @@ export type FieldPlace = {
   required?: boolean;
   /** a cell whose column head names the unit */
   bare?: boolean;
-  /** the sign may be left off: a suction is shown as it is read from the tube */
-  signFree?: boolean;
+  /** of a suction, which is typed and shown without its minus */
+  sign?: SuctionSign;
 };
 
 export type BoundField = {
@@ -33,9 +34,9 @@ export type BoundField = {
  * Binds a quantity of the job to a field: the only place where typed text becomes a value.
  * What is typed stays as typed; what cannot be read (yet) is kept beside the job and named at the field.
  */
-export function fieldAt({ path, quantity, unit, note, required, bare, signFree }: FieldPlace): BoundField {
+export function fieldAt({ path, quantity, unit, note, required, bare, sign }: FieldPlace): BoundField {
   const stored = valueAt(job.value, path) as number | null | undefined;
-  const value = signFree && typeof stored === 'number' ? Math.abs(stored) : stored;
+  const value = unsigned(stored, sign);
   const text = halfTyped.value[path] ?? (bare ? bareText : shownText)(value, job.value.asTyped?.[path], quantity, unit);
 
   const onText = (next: string): void => {
@@ -46,7 +47,7 @@ export function fieldAt({ path, quantity, unit, note, required, bare, signFree }
     }
     const read = readQuantity(next, quantity, unit);
     setHalfTyped(path, read.ok ? null : next);
-    if (read.ok) edit(note, (before) => withTyped(before, path, read.si, next), path);
+    if (read.ok) edit(note, (before) => withTyped(before, path, signed(read.si, sign), next), path);
   };
   const onLeave = (): void => {
     const now = job.value.asTyped?.[path];

@@ -35,7 +35,7 @@ const fieldInRow = (path: string, column: Column, unit: string): BoundField =>
     unit,
     note: 'row',
     required: column.field === 'staticPressure_Pa',
-    signFree: column.signFree,
+    sign: column.sign,
     bare: true,
   });
 

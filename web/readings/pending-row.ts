@@ -1,4 +1,5 @@
 import type { Job } from '../../src/job/types.ts';
+import { signed } from '../forms/suction-sign.ts';
 import { readQuantity } from '../forms/quantity-text.ts';
 import type { Edited } from '../state/job.ts';
 import type { HalfTyped } from '../state/doc.ts';
@@ -33,5 +34,5 @@ export function rowFromTexts(
 function valueOf(column: Column, text: string, unit: string): number | number[] | null {
   if (column.list) return readList(text, column.quantity, unit);
   const read = readQuantity(text, column.quantity, unit);
-  return read.ok ? read.si : null;
+  return read.ok ? signed(read.si, column.sign) : null;
 }

@@ -1,12 +1,10 @@
-import { answered } from '../state/assessment.ts';
+import { remarksAt } from '../state/remarks.ts';
 import { texts } from '../texts/index.ts';
 import { warningWords } from '../words/issue-words.ts';
 
-/** What the program doubts about this piece of evidence, in its own words, under the readings it is about. */
+/** What the program doubts about a test as a whole, in its own words; what it doubts about one row stands at that row. */
 export function EvidenceRemarks({ path }: { path: string }) {
-  const warnings = (answered.value?.assessment.warnings ?? []).filter(
-    (w) => w.path === path || w.path.startsWith(`${path}/`),
-  );
+  const warnings = remarksAt(path).filter((w) => !w.path.startsWith(`${path}/rows/`));
   if (warnings.length === 0) return null;
   return (
     <div class="box remarks" role="status">

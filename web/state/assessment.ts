@@ -1,6 +1,6 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import type { Assessment } from '../../src/assessment.ts';
-import type { Issue } from '../../src/issues/result.ts';
+import type { Issue, Warning } from '../../src/issues/result.ts';
 import type { Job } from '../../src/job/types.ts';
 import { createLatest } from './latest.ts';
 import { job, jobId } from './job.ts';
@@ -17,10 +17,14 @@ export const thinking = signal(false);
 /** the core itself failed: said plainly, nothing is lost */
 export const trouble = signal<string | null>(null);
 
+/** what only the slow look at the readings finds: it stays beside quicker answers until the next slow look */
+export const foundAtRest = signal<readonly Warning[]>([]);
+
 /** Puts the answers of another job away: they must not stand beside this one. */
 export function forgetAnswers(): void {
   batch(() => {
     answered.value = null;
+    foundAtRest.value = [];
     issues.value = [];
     trouble.value = null;
   });
@@ -69,13 +73,21 @@ const advisor = createLatest(
   (answer, question, more) => {
     advising.value = more;
     const shown = answered.peek();
-    if (answer.kind === 'assessment' && shown?.job === question)
-      answered.value = { ...shown, assessment: answer.assessment };
+    if (answer.kind === 'assessment' && shown?.job === question) {
+      const quick = shown.assessment.warnings;
+      batch(() => {
+        foundAtRest.value = answer.assessment.warnings.filter((w) => !quick.some((q) => isSame(q, w)));
+        answered.value = { ...shown, assessment: answer.assessment };
+      });
+    }
   },
   () => {
     advising.value = false;
   },
 );
+
+/** Whether two remarks say the same about the same field. */
+export const isSame = (a: Warning, b: Warning): boolean => a.code === b.code && a.path === b.path;
 
 /** What to measure or change follows when the hand rests; the verdict does not wait for it. */
 function adviseSoon(judged: Job, { blowers, cases }: Assessment): void {

@@ -43,6 +43,25 @@ describe('a reading being typed', () => {
   });
 });
 
+describe('a suction', () => {
+  const tube = { [`${ROWS}/0/staticPressure_Pa`]: '100' };
+  const storedWith = (rows: { staticPressure_Pa: number }[]): unknown => {
+    const edited = rowFromTexts(job, `${ROWS}/0`, columnsFor('orifice-cap', rows, false), tube, unitOf)!;
+    return (edited.job.blowers[0]!.evidence[0] as { rows: { staticPressure_Pa: number }[] }).rows[0]!.staticPressure_Pa;
+  };
+
+  it('typed without its minus gets the one of its neighbours, and none where they have none', () => {
+    expect(storedWith([{ staticPressure_Pa: -2500 }])).toBeCloseTo(-980.665, 3);
+    expect(storedWith([{ staticPressure_Pa: 2500 }])).toBeCloseTo(980.665, 3);
+    expect(storedWith([])).toBeCloseTo(980.665, 3);
+  });
+
+  it('on the outlet side keeps the sign it was typed with', () => {
+    const outlet = columnsFor('orifice-cap', [{ staticPressure_Pa: -3 }], false, false);
+    expect(outlet.find((column) => column.field === 'staticPressure_Pa')?.sign).toBeUndefined();
+  });
+});
+
 describe('several readings in one cell', () => {
   it('are separated by blanks, with a comma or a point inside', () => {
     expect(readList('12 13 12,5', 'velocity', 'm/s')).toEqual([12, 13, 12.5]);
