@@ -1,4 +1,5 @@
 import type { CurrentModel, MotorAtSite } from '../motor/index.ts';
+import { withIdleShare } from '../motor/index.ts';
 
 /**
  * A motor as its plate has it, and as it may be: what nobody knows of it, as standard normal deviates.
@@ -13,15 +14,13 @@ export type UncertainMotor = {
 };
 
 /**
- * Plate efficiency and power factor, the shares that flow without load, and the plate's amps, each with its doubt.
+ * Plate efficiency and power factor, idle losses and amps, and the plate's amps, each with its doubt.
  * @param name tells motors of one blower apart
- * Source: spreads of `MotorAtSite.plate.doubt` and `MotorAtSite.idle`; shares stay inside 0..1 by their logits.
+ * Source: spreads of `MotorAtSite.plate.doubt` and `MotorAtSite.idle`; the share of losses stays inside 0..1 by its logit.
  */
 export function uncertainMotor(at: MotorAtSite, name: string): UncertainMotor {
   const { current: model, plate, idle } = at;
-  const unknowns = ['efficiency', 'power-factor', 'fixed-loss', 'idle-reactive', 'plate-amps'].map(
-    (u) => `${name}/${u}`,
-  );
+  const unknowns = ['efficiency', 'power-factor', 'fixed-loss', 'idle-amps', 'plate-amps'].map((u) => `${name}/${u}`);
   const lines = model.phases === 3 ? Math.sqrt(3) : 1;
   const apparent_VA = Math.hypot(model.ratedPower_W + model.losses_W, model.reactive_var);
   return {
@@ -33,15 +32,15 @@ export function uncertainMotor(at: MotorAtSite, name: string): UncertainMotor {
       const cosPhi = Math.min(plate.powerFactor * Math.exp(plate.doubt.powerFactor * z[1]!), 0.999);
       const reactive_var = apparent_VA * Math.sqrt(1 - cosPhi * cosPhi);
       const rated_VA = Math.hypot(model.ratedPower_W + losses_W, reactive_var);
-      return {
+      const motor = {
         ...model,
         losses_W,
         reactive_var,
         fixedLossShare: spreadShare(idle.fixedLoss, idle.fixedLossSd, z[2]!),
-        idleReactiveShare: spreadShare(idle.reactive, idle.reactiveSd, z[3]!),
         // at its rating it draws the plate's amps, whatever its efficiency and power factor are in truth
         plateScale: (model.ratedCurrent_A * Math.exp(plate.doubt.current * z[4]!) * lines * model.voltage_V) / rated_VA,
       };
+      return withIdleShare(motor, idle.current * Math.exp(idle.currentLnSd * z[3]!));
     },
   };
 }

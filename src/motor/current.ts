@@ -22,14 +22,14 @@ export type CurrentModel = {
 };
 
 /**
- * Shares that flow without load, and one standard deviation. Single-phase motors idle at almost full current.
- * Source: circle diagram of ordinary motors (three phases: fixed losses 0.45 ± 0.12, magnetising 0.75 ± 0.10, feasibility figures;
- * half-load power factors of makers' catalogues, recalled, give 0.77–0.92 for the second);
+ * Shares of losses and reactive power that flow without load [-], and one standard deviation of the first.
+ * Source: circle diagram of ordinary motors: fixed losses 0.45 ± 0.12, magnetising 0.75 ± 0.10 (feasibility figures); published circuits of
+ * three-phase motors have 0.81–0.94 for the second (tests/reference/motor-idle), half-load power factors of catalogues, recalled, 0.77–0.92;
  * one phase: practice value; a textbook's split-phase motor of a quarter horsepower has 0.62 and 1.0 (tests/reference/motor-one-phase).
  */
 export const IDLE_SHARES = {
-  3: { fixedLoss: 0.45, fixedLossSd: 0.12, reactive: 0.78, reactiveSd: 0.11 },
-  1: { fixedLoss: 0.5, fixedLossSd: 0.15, reactive: 0.9, reactiveSd: 0.1 },
+  3: { fixedLoss: 0.45, fixedLossSd: 0.12, reactive: 0.78 },
+  1: { fixedLoss: 0.5, fixedLossSd: 0.15, reactive: 0.95 },
 } as const;
 
 /**

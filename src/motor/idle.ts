@@ -1,39 +1,69 @@
 import type { CurrentModel } from './current.ts';
-import { IDLE_SHARES } from './current.ts';
-
-/** Shares of losses and reactive power that flow without load, with one standard deviation each [-]. */
-export type IdleShares = { fixedLoss: number; fixedLossSd: number; reactive: number; reactiveSd: number };
+import { drawnBy, IDLE_SHARES } from './current.ts';
 
 /**
- * A motor with the magnetising share that its idle amps show, if somebody measured them, and what is then still in doubt.
+ * What a motor draws without load: share of its losses [-], and amps at its own volts over its rated amps [-], each with one standard
+ * deviation, that of the amps in their logarithm.
+ */
+export type IdleShares = { fixedLoss: number; fixedLossSd: number; current: number; currentLnSd: number };
+
+/**
+ * Doubt of idle amps nobody measured, one standard deviation in ln [-]. Source: catalogues and repair shops have 0.3–0.6 of rated amps on three
+ * phases and 0.5–0.9 on one, of which the plate's power factor explains a good half (recalled, practice values).
+ */
+const NOT_MEASURED = { 3: 0.15, 1: 0.14 } as const;
+/** The same from a clamp with the belt off: clamp 2 %, volts 1 % (with their square). Practice value. */
+const MEASURED = 0.03;
+
+/**
+ * A motor with the idle amps that somebody measured, and what is then still in doubt.
  * @param idle_A amps with the belt off in the plate's connection, null if nobody looked [A]
  * @param voltage_V at the terminals while idling [V]
- * Source: `IDLE_SHARES` without idle amps; with them the share within `MEASURED_SD` (clamp 2 %, and the plate's power factor).
+ * Source: `IDLE_SHARES` without idle amps; with them those amps.
  */
 export function idleKnown(
   model: CurrentModel,
   idle_A: number | null,
   voltage_V: number,
 ): { model: CurrentModel; idle: IdleShares } {
-  const usual = IDLE_SHARES[model.phases];
-  if (idle_A === null || model.kind === 'brushed') return { model, idle: usual };
-  const known = withIdleCurrent(model, idle_A, voltage_V);
-  return { model: known, idle: { ...usual, reactive: known.idleReactiveShare, reactiveSd: MEASURED_SD } };
+  const { fixedLoss, fixedLossSd } = IDLE_SHARES[model.phases];
+  const measured = idle_A !== null && model.kind === 'induction';
+  const known = measured ? withIdleCurrent(model, idle_A, voltage_V) : model;
+  const current =
+    drawnBy(known, 0, known.voltage_V).current_A / drawnBy(known, known.ratedPower_W, known.voltage_V).current_A;
+  return {
+    model: known,
+    idle: { fixedLoss, fixedLossSd, current, currentLnSd: measured ? MEASURED : NOT_MEASURED[model.phases] },
+  };
 }
-
-/** One standard deviation of a magnetising share from measured idle amps [-]. Practice value. */
-const MEASURED_SD = 0.05;
 
 /**
  * The same motor with the magnetising share that its idle amps show.
- * Source: circle diagram, idle amps less the part that covers fixed losses. Held within 0.3..0.98.
+ * Source: circle diagram, idle amps less the part that covers fixed losses.
  */
 export function withIdleCurrent(model: CurrentModel, idle_A: number, voltage_V: number): CurrentModel {
   if (model.kind === 'brushed' || model.reactive_var === 0) return model;
   const lines = model.phases === 3 ? Math.sqrt(3) : 1;
   const apparent_VA = (idle_A / model.plateScale) * lines * voltage_V;
-  const input_W = model.losses_W * model.fixedLossShare;
-  const reactive_var = Math.sqrt(Math.max(apparent_VA ** 2 - input_W ** 2, 0));
-  const share = reactive_var / (model.reactive_var * (voltage_V / model.voltage_V) ** 2);
-  return { ...model, idleReactiveShare: Math.min(Math.max(share, 0.3), 0.98) };
+  return withIdleApparent(model, apparent_VA * (model.voltage_V / voltage_V) ** 2);
 }
+
+/** The same motor idling at a share of its rated amps at its own volts [-]. Source: as `withIdleCurrent`. */
+export function withIdleShare(model: CurrentModel, share: number): CurrentModel {
+  if (model.kind === 'brushed' || model.reactive_var === 0) return model;
+  return withIdleApparent(model, share * Math.hypot(model.ratedPower_W + model.losses_W, model.reactive_var));
+}
+
+/** Held within `REACTIVE`: outside, it is the meter or the plate that is wrong. */
+function withIdleApparent(model: CurrentModel, apparent_VA: number): CurrentModel {
+  const input_W = model.losses_W * model.fixedLossShare;
+  const share = Math.sqrt(Math.max(apparent_VA ** 2 - input_W ** 2, 0)) / model.reactive_var;
+  const [least, most] = REACTIVE[model.phases];
+  return { ...model, idleReactiveShare: Math.min(Math.max(share, least), most) };
+}
+
+/**
+ * Magnetising shares that motors have [-]. Load adds leakage to a three-phase motor's; a capacitor or the backward field of a
+ * single-phase one may take some away. Source: circle diagram; double revolving field.
+ */
+const REACTIVE = { 3: [0.3, 1], 1: [0.3, 1.5] } as const;

@@ -8,7 +8,7 @@ export { plateFrequency, polesOf, synchronousSpeed } from './synchronous.ts';
 export { motorAtSite, ratedShaftPower } from './at-site.ts';
 export type { MotorAtSite, MotorSituation } from './at-site.ts';
 export { terminalVoltage } from './terminals.ts';
-export { idleKnown } from './idle.ts';
+export { idleKnown, withIdleShare } from './idle.ts';
 export type { IdleShares } from './idle.ts';
 export { loadAt, motorLoad } from './load.ts';
 export type { MotorLoad } from './load.ts';

@@ -2,7 +2,7 @@ import { bracketedRoot } from '../numeric/root.ts';
 import type { MotorAtSite } from './at-site.ts';
 import type { CurrentModel } from './current.ts';
 import { drawnBy } from './current.ts';
-import { withIdleCurrent } from './idle.ts';
+import { withIdleCurrent, withIdleShare } from './idle.ts';
 
 /**
  * Shaft power of a motor from an electrical reading or its slip, with one standard deviation in two parts:
@@ -138,7 +138,7 @@ function motorDoubts(at: MotorAtSite): [CurrentModel, CurrentModel][] {
     vary((sign) => kept({ losses_W: losses(sign) })),
     vary((sign) => kept({ reactive_var: reactive(sign) })),
     vary((sign) => ({ fixedLossShare: idle.fixedLoss + sign * idle.fixedLossSd })),
-    vary((sign) => ({ idleReactiveShare: Math.min(idle.reactive + sign * idle.reactiveSd, 0.98) })),
+    vary((sign) => withIdleShare(model, idle.current * Math.exp(sign * idle.currentLnSd))),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { IDLE_SHARES } from '../../src/motor/index.ts';
+import { motorAtSite } from '../../src/motor/index.ts';
 
 type Complex = { re: number; im: number };
 const plus = (a: Complex, b: Complex): Complex => ({ re: a.re + b.re, im: a.im + b.im });
@@ -37,7 +37,7 @@ describe('one-phase motors', () => {
     expect(Math.abs(input_W / 244 - 1)).toBeLessThan(0.01);
   });
 
-  it('its idle losses and magnetising share lie inside one and a half standard deviations of what is taken', () => {
+  it('its idle losses and idle amps lie inside one and a half standard deviations of what is taken', () => {
     let slip = 0.05;
     while (quarterHorse(slip).shaft_W < 186.4) slip += 0.0005;
     const rated = quarterHorse(slip);
@@ -46,9 +46,21 @@ describe('one-phase motors', () => {
     const idle = quarterHorse(free);
     expect(idle.amps / rated.amps).toBeGreaterThan(0.6);
     const fixedLoss = idle.input_W / (rated.input_W - rated.shaft_W);
-    const reactive = idle.var / rated.var;
-    const usual = IDLE_SHARES[1];
+    const { idle: usual } = motorAtSite({
+      motor: {
+        ratedPower_W: rated.shaft_W,
+        voltage_V: 110,
+        current_A: rated.amps,
+        powerFactor: rated.input_W / (110 * rated.amps),
+        efficiency: rated.shaft_W / rated.input_W,
+        phases: 1,
+        frequency_Hz: 60,
+      },
+      drive: { kind: 'direct' },
+      supply: { voltage_V: 110, phases: 1, frequency_Hz: 60 },
+    });
     expect(Math.abs(fixedLoss - usual.fixedLoss), `${fixedLoss}`).toBeLessThan(1.5 * usual.fixedLossSd);
-    expect(Math.abs(reactive - usual.reactive), `${reactive}`).toBeLessThan(1.5 * usual.reactiveSd);
+    const off = Math.log(idle.amps / rated.amps / usual.current) / usual.currentLnSd;
+    expect(Math.abs(off), `${idle.amps / rated.amps} against ${usual.current}`).toBeLessThan(1.5);
   });
 });
