@@ -9,7 +9,20 @@ export class TookTooLong extends Error {}
 /** The process ended in the middle of a task. */
 export class ProcessDied extends Error {}
 
+/** Nobody waits for the task any more. */
+export class Stopped extends Error {}
+
 export type Answer<T> = { ok: true; value: T } | { ok: false; error: string };
+/** What goes to a side process. */
+export type Message<Task> = { task: Task } | { stop: true };
+type Reply<T> = { news: string } | { answer: Answer<T> };
+
+export type AskOptions = {
+  /** how far the task is, in words of its own */
+  onNews?: (news: string) => void;
+  /** gives the task up; one that has not begun is not begun at all */
+  signal?: AbortSignal;
+};
 
 /** Lets a process of its own run TypeScript, whatever started this one. */
 const TYPESCRIPT = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
@@ -26,18 +39,24 @@ function start(program: URL): ChildProcess {
   return child;
 }
 
-function ask<T>(child: ChildProcess, task: unknown, timeLimit_ms: number): Promise<Answer<T>> {
+function ask<T>(child: ChildProcess, task: unknown, timeLimit_ms: number, options: AskOptions): Promise<Answer<T>> {
+  const { onNews, signal } = options;
   return new Promise((resolve, reject) => {
-    const onMessage = (answer: unknown) => settle(() => resolve(answer as Answer<T>));
+    const onMessage = (reply: Reply<T>) =>
+      'news' in reply ? onNews?.(reply.news) : settle(() => resolve(reply.answer));
     const onEnd = () => settle(() => reject(new ProcessDied('the process ended in the middle of a task')));
+    // the answer of a task given up still comes: the next task must not take it for its own
+    const onStop = () => void child.send({ stop: true });
     const timer = setTimeout(() => settle(() => reject(new TookTooLong('the task took too long'))), timeLimit_ms);
     const settle = (how: () => void) => {
       clearTimeout(timer);
+      signal?.removeEventListener('abort', onStop);
       child.off('message', onMessage).off('exit', onEnd).off('error', onEnd);
       how();
     };
     child.on('message', onMessage).on('exit', onEnd).on('error', onEnd);
-    child.send(task as object);
+    signal?.addEventListener('abort', onStop);
+    child.send({ task });
   });
 }
 
@@ -50,10 +69,12 @@ export function createSideProcess(program: URL, timeLimit_ms: number) {
   const inTurn = createTurns();
   let child: ChildProcess | undefined;
 
-  async function run<T>(task: unknown): Promise<T> {
+  async function run<T>(task: unknown, options: AskOptions): Promise<T> {
+    if (options.signal?.aborted) throw new Stopped('the task was given up');
     child ??= start(program);
     try {
-      const answer = await ask<T>(child, task, timeLimit_ms);
+      const answer = await ask<T>(child, task, timeLimit_ms, options);
+      if (options.signal?.aborted) throw new Stopped('the task was given up');
       if (answer.ok) return answer.value;
       throw new Error(answer.error);
     } catch (error) {
@@ -66,8 +87,8 @@ export function createSideProcess(program: URL, timeLimit_ms: number) {
   }
 
   return {
-    /** @throws TookTooLong, ProcessDied, or an Error with the stack of whatever was thrown there */
-    ask: <T>(task: unknown): Promise<T> => inTurn('', () => run<T>(task)),
+    /** @throws TookTooLong, ProcessDied, Stopped, or an Error with the stack of whatever was thrown there */
+    ask: <T>(task: unknown, options: AskOptions = {}): Promise<T> => inTurn('', () => run<T>(task, options)),
     close: () => void child?.kill(),
   };
 }

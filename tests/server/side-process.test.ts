@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { ProcessDied, TookTooLong, createSideProcess } from '../../server/side-process.ts';
+import { ProcessDied, Stopped, TookTooLong, createSideProcess } from '../../server/side-process.ts';
 import type { SideProcess } from '../../server/side-process.ts';
 
 let side: SideProcess;
@@ -28,4 +28,23 @@ test('a process that dies or hangs fails its task only; the next has a new one',
   const waiting = side.ask<string>('a');
   await expect(hanging).rejects.toThrow(TookTooLong);
   expect(new Set([first, second, await waiting]).size).toBe(3);
+});
+
+test('a long task tells how far it is', async () => {
+  const heard: string[] = [];
+  const answer = await side.ask<string>('tell', { onNews: (news) => heard.push(news) });
+  expect(heard).toEqual(['begun', 'half way']);
+  expect(answer).toMatch(/^tell /);
+});
+
+test('a task given up ends early, one that has not begun never begins, and the process stays warm', async () => {
+  const before = await side.ask<string>('a');
+  const given = new AbortController();
+  const waiting = side.ask('wait', { signal: given.signal });
+  const behind = side.ask('die', { signal: given.signal });
+  const after = side.ask<string>('a');
+  setTimeout(() => given.abort(), 50);
+  await expect(waiting).rejects.toThrow(Stopped);
+  await expect(behind).rejects.toThrow(Stopped);
+  expect(await after).toBe(before);
 });
