@@ -22,7 +22,7 @@ const STEPS: readonly (readonly string[])[] = [
 /** The step whose files are one story: judging a job. */
 const STORY = STEPS.findIndex((step) => step.includes('judge'));
 /** Used by all, using nothing of the subject. */
-const SHARED = ['units', 'issues', 'fields'];
+const SHARED = ['units', 'issues', 'fields', 'words'];
 /** Readers of pictures: they know neither fans nor ducts. */
 const READERS = ['chart', 'plate'];
 const PACKAGES_IN_SRC = ['zod', 'mathjs', 'fast-json-patch'];
@@ -114,7 +114,7 @@ describe('around src', () => {
       ...new Set(all.filter(([, to]) => to === name || to.startsWith(`${name}/`)).map(([from]) => from)),
     ];
     expect(users('sharp').filter((from) => !from.startsWith('server/image/'))).toEqual([]);
-    expect(users('tesseract.js').filter((from) => !from.startsWith('server/ocr/'))).toEqual([]);
+    expect(users('tesseract.js').filter((from) => !from.startsWith('server/words/'))).toEqual([]);
     expect(users('express').filter((from) => !from.startsWith('server/'))).toEqual([]);
     expect(users('plotly.js-dist-min').length).toBeLessThanOrEqual(1);
   });

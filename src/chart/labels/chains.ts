@@ -1,0 +1,181 @@
+import type { Piece } from './pieces.ts';
+import type { Box, Surroundings } from './surroundings.ts';
+
+/** Which way a piece of text runs in the laid-out picture: `level` from left to right, `upright` from bottom to top or back. */
+export type Run = 'level' | 'upright';
+
+/** A word: pieces next to each other, in the order they are read in (upright: from the bottom up). */
+export type Word = Box & { readonly run: Run; readonly pieces: readonly Piece[]; readonly size: number };
+
+/** Gaps inside a word, between the words of a line: shares of the letters' height. */
+const WORD_GAP = 0.5;
+const LINE_GAP = 1.25;
+
+/** Size of letters that can be told apart, pixels of the laid-out picture. */
+const SMALLEST = 7;
+const LARGEST_SHARE = 0.07;
+
+/**
+ * Chains letter-like pieces to words, along the rows and along the columns; a piece goes to the longer of its two
+ * chains. Points, commas and dashes join the word they lie in.
+ */
+export function chainWords(surroundings: Surroundings, pieces: readonly Piece[]): Word[] {
+  const { frame } = surroundings;
+  const largest = LARGEST_SHARE * Math.max(frame.x1 - frame.x0, frame.y1 - frame.y0);
+  const letters = pieces.filter((p) => isLetter(p, largest));
+  const isIn = new Set(letters);
+  const points = pieces.filter((p) => !isIn.has(p) && isPoint(p));
+  const linked = [...letters, ...points];
+  const level = link(linked.map((p): Span => [p.x0, p.x1, p.y0, p.y1])).slice(0, letters.length);
+  const upright = link(linked.map((p): Span => [p.y0, p.y1, p.x0, p.x1])).slice(0, letters.length);
+  const size = (of: Int32Array) => {
+    const counts = new Map<number, number>();
+    for (const g of of) counts.set(g, (counts.get(g) ?? 0) + 1);
+    return counts;
+  };
+  const levelSize = size(level);
+  const uprightSize = size(upright);
+  const groups = new Map<string, Piece[]>();
+  letters.forEach((p, i) => {
+    const isUpright = uprightSize.get(upright[i]!)! > levelSize.get(level[i]!)!;
+    const key = isUpright ? `u${upright[i]}` : `l${level[i]}`;
+    const group = groups.get(key);
+    if (group) group.push(p);
+    else groups.set(key, [p]);
+  });
+  const small = pieces.filter((p) => Math.max(p.x1 - p.x0, p.y1 - p.y0) < largest && !isIn.has(p));
+  const byRow = smallByRow(small);
+  const words: Word[] = [];
+  for (const [key, group] of groups) {
+    const run: Run = key.startsWith('u') ? 'upright' : 'level';
+    words.push(withMarks(run, group, byRow));
+  }
+  return words;
+}
+
+/** A decimal point stands between digits that are too far apart to be linked without it. */
+const isPoint = (p: Piece): boolean => Math.max(p.x1 - p.x0, p.y1 - p.y0) < SMALLEST && p.area > 3;
+
+function isLetter(p: Piece, largest: number): boolean {
+  const w = p.x1 - p.x0;
+  const h = p.y1 - p.y0;
+  const long = Math.max(w, h);
+  const short = Math.min(w, h);
+  if (long < SMALLEST || short < 2) return false;
+  // letters that touch make wide pieces, but none is higher than a letter may be
+  return short <= largest && long <= 6 * largest && long <= 9 * short && p.area > 0.1 * w * h;
+}
+
+/** A box as it lies along and across the run: from, to, and the same across. */
+type Span = readonly [number, number, number, number];
+
+/** Unites boxes [from, to] along the run that overlap across it; answers each one's group. */
+function link(boxes: readonly Span[]): Int32Array {
+  const order = boxes.map((_, i) => i).sort((a, b) => boxes[a]![0] - boxes[b]![0]);
+  const group = Int32Array.from(boxes, (_, i) => i);
+  const root = (a: number): number => {
+    while (group[a] !== a) a = group[a] = group[group[a]!]!;
+    return a;
+  };
+  const tallest = Math.max(0, ...boxes.map((b) => b[3] - b[2]));
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k]!;
+    const a = boxes[i]!;
+    const ha = a[3] - a[2];
+    for (let m = k + 1; m < order.length; m++) {
+      const j = order[m]!;
+      const b = boxes[j]!;
+      const gap = b[0] - a[1];
+      if (gap > WORD_GAP * tallest) break;
+      const hb = b[3] - b[2];
+      const high = Math.max(ha, hb);
+      const low = Math.min(ha, hb);
+      if (high < SMALLEST) continue;
+      // a comma or a raised figure is much smaller than its neighbours
+      if (gap > WORD_GAP * (high > 2.1 * low ? high : 1.15 * low) || (high > 3.4 * low && low >= SMALLEST)) continue;
+      const overlap = Math.min(a[3], b[3]) - Math.max(a[2], b[2]);
+      if (overlap < 0.45 * low) continue;
+      group[root(j)] = root(i);
+    }
+  }
+  return group.map((_, i) => root(i));
+}
+
+const ROW = 32;
+
+function smallByRow(small: readonly Piece[]): Map<number, Piece[]> {
+  const rows = new Map<number, Piece[]>();
+  for (const p of small) {
+    const row = Math.floor(p.y0 / ROW);
+    const list = rows.get(row);
+    if (list) list.push(p);
+    else rows.set(row, [p]);
+  }
+  return rows;
+}
+
+function withMarks(run: Run, letters: readonly Piece[], small: ReadonlyMap<number, readonly Piece[]>): Word {
+  const box = boxOf(letters);
+  const across = run === 'level' ? (p: Box) => p.y1 - p.y0 : (p: Box) => p.x1 - p.x0;
+  const heights = letters.map(across).sort((a, b) => a - b);
+  const size = heights[Math.floor(0.7 * heights.length)]!;
+  const [ax, ay] = run === 'level' ? [0.45 * size, 0.25 * size] : [0.25 * size, 0.45 * size];
+  const marks: Piece[] = [];
+  for (let row = Math.floor((box.y0 - ay) / ROW) - 1; row <= Math.floor((box.y1 + ay) / ROW); row++)
+    for (const p of small.get(row) ?? []) {
+      const x = (p.x0 + p.x1) / 2;
+      const y = (p.y0 + p.y1) / 2;
+      if (x < box.x0 - ax || x > box.x1 + ax || y < box.y0 - ay || y > box.y1 + ay) continue;
+      if (Math.max(p.x1 - p.x0, p.y1 - p.y0) < 0.75 * size && p.area > 0.012 * size * size) marks.push(p);
+    }
+  return wordOf(run, [...letters, ...marks], size);
+}
+
+function wordOf(run: Run, pieces: readonly Piece[], size: number): Word {
+  const sorted = [...pieces].sort(run === 'level' ? (a, b) => a.x0 - b.x0 : (a, b) => b.y1 - a.y1);
+  return { ...boxOf(sorted), run, pieces: sorted, size };
+}
+
+/** The box around several. */
+export function boxOf(boxes: readonly Box[]): Box {
+  return {
+    x0: Math.min(...boxes.map((b) => b.x0)),
+    y0: Math.min(...boxes.map((b) => b.y0)),
+    x1: Math.max(...boxes.map((b) => b.x1)),
+    y1: Math.max(...boxes.map((b) => b.y1)),
+  };
+}
+
+/** Joins words that stand in one line with no more than a blank between them. */
+export function joinLines(words: readonly Word[]): Word[] {
+  const out: Word[] = [];
+  for (const run of ['level', 'upright'] as const) {
+    const some = words.filter((w) => w.run === run);
+    const spans = some.map((w): Span => (run === 'level' ? [w.x0, w.x1, w.y0, w.y1] : [w.y0, w.y1, w.x0, w.x1]));
+    const order = spans.map((_, i) => i).sort((a, b) => spans[a]![0] - spans[b]![0]);
+    const group = spans.map((_, i) => i);
+    const root = (a: number): number => (group[a] === a ? a : root(group[a]!));
+    const tallest = Math.max(0, ...some.map((w) => w.size));
+    for (let k = 0; k < order.length; k++)
+      for (let m = k + 1; m < order.length; m++) {
+        const [i, j] = [order[k]!, order[m]!];
+        const [a, b] = [spans[i]!, spans[j]!];
+        if (b[0] - a[1] > LINE_GAP * tallest) break;
+        const small = Math.min(some[i]!.size, some[j]!.size);
+        const large = Math.max(some[i]!.size, some[j]!.size);
+        if (b[0] - a[1] > LINE_GAP * large || large > 1.8 * small) continue;
+        if (Math.min(a[3], b[3]) - Math.max(a[2], b[2]) > 0.5 * small) group[root(j)] = root(i);
+      }
+    const lines = new Map<number, Word[]>();
+    some.forEach((w, i) => lines.set(root(i), [...(lines.get(root(i)) ?? []), w]));
+    for (const line of lines.values())
+      out.push(
+        wordOf(
+          run,
+          line.flatMap((w) => w.pieces),
+          Math.max(...line.map((w) => w.size)),
+        ),
+      );
+  }
+  return out;
+}

@@ -1,0 +1,109 @@
+import type { WordCrop } from '../../words/word-reader.ts';
+import type { Word } from './chains.ts';
+import type { Pieces } from './pieces.ts';
+import type { Surroundings } from './surroundings.ts';
+
+const LETTER_PX = 36;
+const BORDER_PX = 12;
+/** Upright text is read from the bottom up, or from the top down. */
+export type Facing = 'along' | 'against';
+
+/**
+ * Cuts a word out of the photo for reading: upright, letters 36 px high, grey, paper white, whatever is not part of the
+ * word (ticks, frame lines, neighbours) left out.
+ * @param facing `against` turns it by half a turn
+ */
+export function cropOf(all: Surroundings, { labels }: Pieces, word: Word, facing: Facing = 'along'): WordCrop {
+  const level = word.run === 'level';
+  const zoom = LETTER_PX / Math.max(4, word.size);
+  const border = BORDER_PX / zoom;
+  const pad = 0.12 * word.size + 1;
+  const [length, high] = level
+    ? [word.x1 - word.x0 + 2 * pad, word.y1 - word.y0 + 2 * pad]
+    : [word.y1 - word.y0 + 2 * pad, word.x1 - word.x0 + 2 * pad];
+  const width = Math.max(8, Math.round((length + 2 * border) * zoom));
+  const height = Math.max(8, Math.round((high + 2 * border) * zoom));
+  const own = new Set(word.pieces.map((p) => p.id));
+  const values = new Float32Array(width * height).fill(1);
+  let darkest = 1;
+  const sign = facing === 'along' ? 1 : -1;
+  const cx = (word.x0 + word.x1) / 2;
+  const cy = (word.y0 + word.y1) / 2;
+  const light = all.polarity === 'light';
+  const { width: sw, height: sh, data } = all.source;
+  const place = placer(all, word, pad + border);
+  for (let j = 0; j < height; j++)
+    for (let i = 0; i < width; i++) {
+      const a = (sign * (i + 0.5 - width / 2)) / zoom;
+      const b = (sign * (j + 0.5 - height / 2)) / zoom;
+      if (Math.abs(a) > length / 2 || Math.abs(b) > high / 2) continue;
+      const x = level ? cx + a : cx + b;
+      const y = level ? cy + b : cy - a;
+      if (isForeign(labels, all, own, x, y)) continue;
+      const [px, py] = place(x, y);
+      if (px < 1 || py < 1 || px > sw - 3 || py > sh - 3) continue;
+      const grey = cubicAt(data, sw, px, py);
+      const share = Math.min(1, Math.max(0, (light ? 255 - grey : grey) / Math.max(8, all.paperAt(x, y))));
+      values[j * width + i] = share;
+      if (share < darkest) darkest = share;
+    }
+  const grey = new Uint8Array(values.length);
+  const range = Math.max(0.08, 1 - darkest);
+  // the paper's own grain is not worth showing
+  for (let k = 0; k < grey.length; k++)
+    grey[k] = Math.min(255, Math.max(0, 255 * (1.06 * (1 - (1 - values[k]!) / range))));
+  return { grey, width, height };
+}
+
+/** Photo places near a word: the map is as good as bilinear over so small a piece. */
+function placer(all: Surroundings, word: Word, reach: number): (x: number, y: number) => readonly [number, number] {
+  const [x0, x1, y0, y1] = [word.x0 - reach, word.x1 + reach, word.y0 - reach, word.y1 + reach];
+  const a = all.toPhoto(x0, y0);
+  const b = all.toPhoto(x1, y0);
+  const c = all.toPhoto(x0, y1);
+  const d = all.toPhoto(x1, y1);
+  return (x, y) => {
+    const f = (x - x0) / (x1 - x0);
+    const g = (y - y0) / (y1 - y0);
+    const k = (1 - f) * (1 - g);
+    const l = f * (1 - g);
+    const m = (1 - f) * g;
+    const n = f * g;
+    return [k * a[0] + l * b[0] + m * c[0] + n * d[0], k * a[1] + l * b[1] + m * c[1] + n * d[1]];
+  };
+}
+
+/** True where the nearest ink belongs to something else. */
+function isForeign(labels: Int32Array, all: Surroundings, own: ReadonlySet<number>, x: number, y: number): boolean {
+  const ix = Math.round(x);
+  const iy = Math.round(y);
+  if (ix < 2 || iy < 2 || ix > all.width - 3 || iy > all.height - 3) return true;
+  let foreign = false;
+  for (let dy = -1; dy <= 1; dy++)
+    for (let dx = -1; dx <= 1; dx++) {
+      const label = labels[(iy + dy) * all.width + ix + dx]!;
+      if (!label) continue;
+      if (own.has(label)) return false;
+      foreign = true;
+    }
+  return foreign;
+}
+
+/** Brightness between pixels, cubic convolution. Source: R. G. Keys, IEEE Trans. ASSP 29 (1981) 1153, a = -1/2. */
+function cubicAt(data: Uint8Array, stride: number, x: number, y: number): number {
+  const ix = Math.floor(x);
+  const iy = Math.floor(y);
+  const fx = x - ix;
+  const fy = y - iy;
+  const a0 = ((-0.5 * fx + 1) * fx - 0.5) * fx;
+  const a1 = (1.5 * fx - 2.5) * fx * fx + 1;
+  const a2 = ((-1.5 * fx + 2) * fx + 0.5) * fx;
+  const a3 = (0.5 * fx - 0.5) * fx * fx;
+  const row = (i: number) => a0 * data[i - 1]! + a1 * data[i]! + a2 * data[i + 1]! + a3 * data[i + 2]!;
+  const i = iy * stride + ix;
+  const b0 = ((-0.5 * fy + 1) * fy - 0.5) * fy;
+  const b1 = (1.5 * fy - 2.5) * fy * fy + 1;
+  const b2 = ((-1.5 * fy + 2) * fy + 0.5) * fy;
+  const b3 = (0.5 * fy - 0.5) * fy * fy;
+  return b0 * row(i - stride) + b1 * row(i) + b2 * row(i + stride) + b3 * row(i + 2 * stride);
+}

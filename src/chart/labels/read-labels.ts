@@ -1,0 +1,131 @@
+import type { WordReader } from '../../words/word-reader.ts';
+import { frameMapOf, type FrameMap } from '../frame-map.ts';
+import { exactFrame, type SnappedFrame } from '../frame-snap.ts';
+import type { Photo } from '../raster.ts';
+import { straighten, type Sheet } from '../sheet.ts';
+import type { Corners } from '../spaces.ts';
+import { chainWords, joinLines, type Word } from './chains.ts';
+import { nameAxes, type FoundAxis } from './name-axes.ts';
+import { findPieces } from './pieces.ts';
+import { readPlotWords, type PlotWord } from './plot-words.ts';
+import { readScales, type ReadScale } from './read-scales.ts';
+import { layOut, type Surroundings } from './surroundings.ts';
+import { readTitles } from './titles-near.ts';
+
+/** How often the frame's corners were moved on by one so that the text stands upright. */
+export type Turns = 0 | 1 | 2 | 3;
+
+/** What is printed around a plot frame and in it. */
+export type Labels = {
+  readonly turns: Turns;
+  /** the frame with its corners in the chart's own order, and its map */
+  readonly frame: SnappedFrame;
+  readonly map: FrameMap;
+  readonly axes: readonly FoundAxis[];
+  readonly words: readonly PlotWord[];
+};
+
+/** What is known already and need not be read. */
+export type LabelsAsked = { readonly sheet?: Sheet; readonly isUpright?: boolean; readonly axes?: boolean };
+
+/**
+ * Reads the numbers, titles and words of a chart.
+ * @param frame corners in order around the plot, seen from the photo: which side is the bottom is found out here
+ * @param asked a sheet made already from this frame; `isUpright` where the order of the corners is known to be the
+ *              chart's own; `axes: false` where the scales are known and only the words are wanted
+ * @returns null where three corners lie on one line; an empty list of axes where no scale could be read
+ */
+export async function readLabels(
+  photo: Photo,
+  frame: SnappedFrame,
+  reader: WordReader,
+  asked: LabelsAsked = {},
+): Promise<Labels | null> {
+  const first = lay(photo, frame, 0);
+  if (!first) return null;
+  if (asked.axes === false) return { ...(await wordsOf(first, reader)), axes: [] };
+  const isLying = !asked.isUpright && lies(first.words);
+  let best: Attempt | null = null;
+  for (const turns of asked.isUpright ? ([0] as const) : isLying ? ([1, 3, 0] as const) : ([0, 2, 1] as const)) {
+    const laid = turns === 0 ? first : lay(photo, exactFrame(photo, turned(frame.corners, turns)), turns);
+    if (!laid) continue;
+    const sheet = once(() => (turns === 0 && asked.sheet) || straighten(photo, laid.map, laid.frame.polarity));
+    const scales = await readScales(laid.around, laid.pieces, laid.words, sheet, reader);
+    const attempt = { laid, scales, score: scoreOf(scales) };
+    if (!best || attempt.score > best.score) best = attempt;
+    if (attempt.score >= GOOD) break;
+  }
+  return finish(best!, reader);
+}
+
+type Laid = {
+  turns: Turns;
+  frame: SnappedFrame;
+  map: FrameMap;
+  around: Surroundings;
+  pieces: ReturnType<typeof findPieces>;
+  words: Word[];
+};
+type Attempt = { laid: Laid; scales: ReadScale[]; score: number };
+
+/** Two scales of four numbers each, one along each direction. */
+const GOOD = 6;
+
+function lay(photo: Photo, frame: SnappedFrame, turns: Turns): Laid | null {
+  const map = frameMapOf(frame);
+  if (!map) return null;
+  const around = layOut(photo, map, frame.polarity);
+  const pieces = findPieces(around);
+  return { turns, frame, map, around, pieces, words: chainWords(around, pieces.list) };
+}
+
+/** The corner that comes first after so many quarter turns. */
+function turned(corners: Corners, turns: Turns): Corners {
+  return [0, 1, 2, 3].map((k) => corners[(k + turns) % 4]!) as unknown as Corners;
+}
+
+/** More words run along the columns than along the rows. */
+function lies(words: readonly Word[]): boolean {
+  const count = (run: Word['run']) =>
+    words.filter((w) => w.run === run && w.pieces.length >= 3 && w.pieces.length < 60).length;
+  return count('upright') > 1.2 * count('level');
+}
+
+const scoreOf = (scales: readonly ReadScale[]): number => {
+  const most = (level: boolean) =>
+    Math.max(
+      0,
+      ...scales
+        .filter((s) => level === (s.side === 'bottom' || s.side === 'top'))
+        .map((s) => s.fit.weight - 0.5 * s.fit.against),
+    );
+  return Math.min(4, most(true)) + Math.min(4, most(false));
+};
+
+async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<Labels> {
+  const { around, pieces, words } = laid;
+  const used = new Set(scales.flatMap((s) => s.fit.believed.flatMap((b) => s.labels[b.index]!.word.pieces)));
+  const lines = joinLines(words.filter((w) => !w.pieces.some((p) => used.has(p))));
+  const { titles, lines: titleLines } = await readTitles(around, pieces, lines, scales, reader);
+  const axes = nameAxes(scales, titles);
+  const rest = lines.filter((l) => !titleLines.has(l));
+  const sizes = scales.flatMap((s) => s.fit.believed.map((b) => s.labels[b.index]!.word.size)).sort((a, b) => a - b);
+  const plotWords = await readPlotWords(around, pieces, rest, sizes[sizes.length >> 1] ?? usualSize(words), reader);
+  return { turns: laid.turns, frame: laid.frame, map: laid.map, axes, words: plotWords };
+}
+
+async function wordsOf(laid: Laid, reader: WordReader): Promise<Omit<Labels, 'axes'>> {
+  const lines = joinLines(laid.words);
+  const words = await readPlotWords(laid.around, laid.pieces, lines, usualSize(laid.words), reader);
+  return { turns: laid.turns, frame: laid.frame, map: laid.map, words };
+}
+
+function usualSize(words: readonly Word[]): number {
+  const sizes = words.filter((w) => w.pieces.length > 2).map((w) => w.size);
+  return sizes.sort((a, b) => a - b)[sizes.length >> 1] ?? 16;
+}
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}

@@ -1,0 +1,129 @@
+import type { WordRead, WordReader } from '../../words/word-reader.ts';
+import type { Sheet } from '../sheet.ts';
+import type { Word } from './chains.ts';
+import { cropOf } from './crops.ts';
+import type { Pieces } from './pieces.ts';
+import { scaleEnds, type ScaleEnd } from './scale-ends.ts';
+import { fitScale, type ScaleFit } from './scale-fit.ts';
+import type { Surroundings } from './surroundings.ts';
+import { findTickGroups, type Side, type TickGroup } from './tick-groups.ts';
+import { tickLabel, type TickLabel } from './tick-labels.ts';
+import { matchTicks, tickPlaces } from './tick-places.ts';
+
+/** A scale read off the labels on one side of the frame. */
+export type ReadScale = {
+  readonly side: Side;
+  readonly isInside: boolean;
+  readonly distance: number;
+  readonly fit: ScaleFit;
+  readonly labels: readonly TickLabel[];
+  readonly low: ScaleEnd;
+  readonly high: ScaleEnd;
+  /** labels whose tick or grid line was found */
+  readonly ticked: number;
+};
+
+/** Not more labels than this are read: what stands far off is looked at last. */
+const MOST_LABELS = 110;
+const FAR = 7;
+
+/** Reads the rows and columns of numbers around the frame, and fits a scale to each that is one. */
+export async function readScales(
+  all: Surroundings,
+  pieces: Pieces,
+  words: readonly Word[],
+  sheet: () => Sheet,
+  reader: WordReader,
+): Promise<ReadScale[]> {
+  const groups = findTickGroups(all, words).sort((a, b) => Math.abs(a.distance) - Math.abs(b.distance));
+  const reads = new Map<Word, WordRead>();
+  const read = async (some: readonly Word[]) => {
+    const fresh = [...new Set(some)].filter((w) => !reads.has(w));
+    const got = await reader(
+      fresh.map((w) => cropOf(all, pieces, w)),
+      'number',
+    );
+    fresh.forEach((w, i) => reads.set(w, got[i]!));
+  };
+  // text far off or inside the frame is mostly something else: three words of it tell
+  const near = groups.filter((g) => !g.isInside && g.distance < FAR);
+  const far = groups.filter((g) => !near.includes(g)).slice(0, 12);
+  await read([...near.flatMap((g) => g.words), ...far.flatMap(samplesOf)].slice(0, MOST_LABELS));
+  const promising = far.filter((g) => samplesOf(g).filter((w) => isNumber(reads.get(w))).length >= 2);
+  await read(promising.flatMap((g) => g.words).slice(0, Math.max(0, MOST_LABELS - reads.size)));
+
+  const scales: ReadScale[] = [];
+  for (const group of [...near, ...promising]) {
+    const scale = await scaleOf(all, pieces, group, reads, sheet, reader);
+    if (scale) scales.push(scale);
+  }
+  return withoutRepeats(scales);
+}
+
+const samplesOf = ({ words }: TickGroup): Word[] => [words[0]!, words[words.length >> 1]!, words[words.length - 1]!];
+const isNumber = (read: WordRead | undefined): boolean =>
+  Boolean(read && /\d/.test(read.text) && read.confidence > 0.5);
+
+async function scaleOf(
+  all: Surroundings,
+  pieces: Pieces,
+  group: TickGroup,
+  reads: Map<Word, WordRead>,
+  sheet: () => Sheet,
+  reader: WordReader,
+): Promise<ReadScale | null> {
+  const labelsNow = () =>
+    group.words.filter((w) => reads.has(w)).map((w) => tickLabel(all, group.side, w, reads.get(w)!));
+  let labels = labelsNow();
+  let fit = fitScale(labels);
+  const readable = labels.filter((l) => l.numbers.length).length;
+  // what was not understood is looked at once more as any text: handwriting reads better so
+  const odd = labels.filter((_, i) => !fit?.believed.some((b) => b.index === i));
+  if (odd.length && (readable >= 2 || (group.distance < 3 && !group.isInside))) {
+    const again = await reader(
+      odd.map((l) => cropOf(all, pieces, l.word)),
+      odd.every((l) => l.text.length < 2) ? 'glyph' : 'text',
+    );
+    const before = fit?.weight ?? 0;
+    const kept = new Map(odd.map((l) => [l.word, reads.get(l.word)!]));
+    odd.forEach((l, i) => reads.set(l.word, again[i]!));
+    const others = labelsNow();
+    const other = fitScale(others);
+    if (other && other.weight > before) [labels, fit] = [others, other];
+    else kept.forEach((r, w) => reads.set(w, r));
+  }
+  if (!fit) return null;
+  return placed(all, group, labels, fit, sheet());
+}
+
+function placed(
+  all: Surroundings,
+  { side, isInside, distance }: TickGroup,
+  labels: readonly TickLabel[],
+  fit: ScaleFit,
+  sheet: Sheet,
+): ReadScale {
+  const { frame } = all;
+  const size = labels[0]!.word.size / (side === 'left' || side === 'right' ? frame.y1 - frame.y0 : frame.x1 - frame.x0);
+  const to = (v: number) => (fit.scale === 'log' ? Math.log(v) : v);
+  const predicted = fit.believed.map((b) => (to(b.value) - fit.offset) / fit.slope);
+  const matched = matchTicks(predicted, tickPlaces(sheet, side), (isInside ? 1.6 : 0.7) * size);
+  const own = fit.believed.map((b): [number, number] => [labels[b.index]!.at, b.value]);
+  const ticked = fit.believed.flatMap((b, i): [number, number][] =>
+    matched && matched.places[i] != null ? [[matched.places[i], b.value]] : [],
+  );
+  const [low, high] = scaleEnds(fit, matched ? ticked : own, matched !== null);
+  return { side, isInside, distance, fit, labels, low, high, ticked: matched?.count ?? 0 };
+}
+
+/** Two groups that share words or repeat each other are one scale: the surer stays. */
+function withoutRepeats(scales: readonly ReadScale[]): ReadScale[] {
+  const out: ReadScale[] = [];
+  for (const s of [...scales].sort((a, b) => b.fit.weight - a.fit.weight)) {
+    const words = new Set(s.fit.believed.map((b) => s.labels[b.index]!.word));
+    const shares = (o: ReadScale) =>
+      o.side === s.side && o.fit.believed.filter((b) => words.has(o.labels[b.index]!.word)).length > 1;
+    if (!out.some(shares)) out.push(s);
+  }
+  return out;
+}

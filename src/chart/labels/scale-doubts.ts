@@ -1,0 +1,62 @@
+import { pointer } from '../../issues/result.ts';
+import type { Doubt } from '../doubts.ts';
+import type { ReadScale } from './read-scales.ts';
+
+/** A doubt about an axis, in the form all doubts of a reading have. */
+export const axisDoubt = (code: string, index: number, text: string, confidence: number, serious: boolean): Doubt => ({
+  warning: { code, path: pointer('axes', index), text },
+  confidence,
+  serious,
+});
+
+/** How far the printed numbers bear a scale out. @param index of the axis; @param what its quantity, in words */
+export function scaleReadingDoubts(scale: ReadScale, index: number, what: string): Doubt[] {
+  const { fit, ticked, low, high, labels } = scale;
+  const out: Doubt[] = [];
+  const n = new Set(fit.believed.map((b) => b.value)).size;
+  const say = (code: string, text: string, confidence: number, serious: boolean) =>
+    out.push(axisDoubt(code, index, text, confidence, serious));
+  if (n < 4)
+    say(
+      'scale-few-labels',
+      `Only ${n} numbers of the ${what} scale could be read: please check both ends.`,
+      0.55,
+      true,
+    );
+  else if (n === 4) say('scale-few-labels', `Four numbers of the ${what} scale could be read.`, 0.93, false);
+  const against = fit.against;
+  if (against > 0) {
+    const share = against / (against + fit.believed.length);
+    say(
+      'scale-labels-disagree',
+      `${against} of ${against + fit.believed.length} numbers along the ${what} scale were read differently from what the others say.`,
+      1 - share,
+      share > 0.25,
+    );
+  }
+  const repaired = fit.believed.filter((b) => b.isRepaired).length;
+  if (repaired) {
+    const share = repaired / fit.believed.length;
+    say(
+      'scale-point-lost',
+      `A decimal point on the ${what} scale was hard to see.`,
+      share > 0.4 ? 0.6 : 0.92,
+      share > 0.4,
+    );
+  }
+  const weak = fit.believed.filter((b) => labels[b.index]!.confidence < 0.6).length;
+  if (weak > 0.5 * fit.believed.length)
+    say('scale-labels-faint', `The numbers of the ${what} scale are hard to read.`, 0.7, fit.believed.length < 6);
+  if (!ticked && !(low.isRound && high.isRound))
+    say('scale-ends-unsure', `The ends of the ${what} scale stand at no printed number: please check them.`, 0.6, true);
+  else if (!low.isRound || !high.isRound)
+    say('scale-ends-unsure', `The ${what} scale does not end at round values.`, 0.85, false);
+  else if (Math.max(low.moved, high.moved) > 0.009)
+    say(
+      'scale-ends-unsure',
+      `The printed numbers of the ${what} scale stand a little off the ends of the plot.`,
+      0.85,
+      false,
+    );
+  return out;
+}

@@ -1,0 +1,128 @@
+import { plainSpelling } from '../../units/names.ts';
+import { TITLE_SIGNS, TITLE_WORDS, type TitleQuantity } from './title-words.ts';
+import { findUnit, isOnlyUnit, type FoundUnit } from './title-unit.ts';
+
+/** What the words beside a scale say. */
+export type Title = {
+  readonly text: string;
+  readonly quantity: TitleQuantity | null;
+  /** 0..1: how surely the words mean it */
+  readonly sureness: number;
+  readonly unit: FoundUnit | null;
+  /** what the printed numbers are to be multiplied by; 1 where nothing is printed */
+  readonly multiplier: number;
+};
+
+const PHRASES = TITLE_WORDS.flatMap(([quantity, weight, words]) =>
+  words.split(' | ').map((phrase) => ({ quantity, weight, phrase })),
+).sort((a, b) => b.phrase.length - a.phrase.length);
+const SIGNS = new Map(
+  TITLE_SIGNS.flatMap(([quantity, signs]) => signs.split(' | ').map((s) => [s, quantity] as const)),
+);
+
+/** Lower case without accents, everything but letters and digits a blank. */
+const plainWords = (text: string): string =>
+  text
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/ß/g, 'ss')
+    .replace(/ł/g, 'l')
+    .replace(/ø/g, 'o')
+    .replace(/æ/g, 'ae')
+    .toLowerCase()
+    .replace(/[^a-z0-9%]+/g, ' ')
+    .trim();
+
+/**
+ * Understands an axis title as it was read, slips of the reader included: "Fan static pressure [mm WG]",
+ * "Volumenstrom qV in m³/h", "Q x 1000 m3/h", "SP, in. WG".
+ */
+export function parseTitle(text: string): Title {
+  const { rest, multiplier } = takeMultiplier(plainSpelling(text));
+  const named = byWord(rest);
+  const unit = findUnit(rest, pressureLike(named?.quantity));
+  const sign = named || isOnlyUnit(rest) ? null : bySign(rest);
+  const quantity = named?.quantity ?? sign;
+  const sureness = named ? named.sureness : sign ? (unit && fits(sign, unit) ? 0.85 : 0.5) : 0;
+  return { text, quantity: quantity ?? null, sureness, unit, multiplier };
+}
+
+/** The quantity in the unit table that a title's quantity is measured in. */
+export function pressureLike(quantity: TitleQuantity | null | undefined) {
+  if (!quantity || quantity === 'other') return undefined;
+  return quantity === 'flow'
+    ? 'flow'
+    : quantity === 'shaft_power'
+      ? 'power'
+      : quantity === 'efficiency'
+        ? 'fraction'
+        : 'pressure';
+}
+
+const fits = (sign: TitleQuantity, unit: FoundUnit) => pressureLike(sign) === unit.unit.quantity;
+
+function byWord(text: string): { quantity: TitleQuantity; sureness: number } | null {
+  const words = plainWords(text);
+  const padded = ` ${words} `;
+  for (const { quantity, weight, phrase } of PHRASES)
+    if (padded.includes(` ${phrase} `)) return { quantity, sureness: weight };
+  // slips of the reader: one letter in five may be wrong
+  let best: { quantity: TitleQuantity; sureness: number; length: number } | null = null;
+  const tokens = words.split(' ');
+  for (const { quantity, weight, phrase } of PHRASES) {
+    if (phrase.length < 5 || (best && best.length >= phrase.length)) continue;
+    const n = phrase.split(' ').length;
+    for (let i = 0; i + n <= tokens.length; i++) {
+      const some = tokens.slice(i, i + n).join(' ');
+      if (Math.abs(some.length - phrase.length) > 2) continue;
+      const slips = editDistance(some, phrase);
+      if (slips <= Math.floor(phrase.length / 5))
+        best = { quantity, sureness: weight * (1 - (1.5 * slips) / phrase.length), length: phrase.length };
+    }
+  }
+  return best;
+}
+
+function bySign(text: string): TitleQuantity | null {
+  const tokens = text.replace(/[[(].*?[\])]/g, ' ').split(/[\s,;:=/|\-–]+/);
+  for (const token of tokens) {
+    const quantity = SIGNS.get(token);
+    if (quantity) return quantity;
+  }
+  return null;
+}
+
+const MULTIPLIERS: readonly RegExp[] = [
+  /[x×*·]\s*(10{2,6})(?!\d)/i,
+  /(?<![\d.,])(10{2,6})\s*[x×*·]/i,
+  /[x×*·]?\s*10\s*\^?\s*([2-6])(?=\s|$|[\])mMlLcCpPwWkK])/,
+  /\bin\s+(thousands|hundreds|1000s?)\b/i,
+];
+
+/** "× 1000", "x10³", "10^3 m³/h", "(1000 CFM)", "in thousands": the factor, and the text without it. */
+function takeMultiplier(text: string): { rest: string; multiplier: number } {
+  const grouped = text.replace(/\b1[ ,.'](000)\b/g, '1$1');
+  const bare = /[[(]\s*(10{2,5})\s+[a-z]/i.exec(grouped);
+  if (bare) return { rest: grouped.replace(bare[1]!, ' '), multiplier: Number(bare[1]) };
+  for (const [k, pattern] of MULTIPLIERS.entries()) {
+    const hit = pattern.exec(grouped);
+    if (!hit) continue;
+    const said = hit[1]!.toLowerCase();
+    const multiplier =
+      k === 2 ? 10 ** Number(said) : said.startsWith('thou') ? 1000 : said.startsWith('hun') ? 100 : parseInt(said, 10);
+    return { rest: grouped.replace(hit[0], ' '), multiplier };
+  }
+  return { rest: text, multiplier: 1 };
+}
+
+/** Letters to change, add or leave out. Source: V. Levenshtein, Soviet Physics Doklady 10 (1966) 707. */
+export function editDistance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++)
+      next[j] = Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1));
+    row = next;
+  }
+  return row[b.length]!;
+}
