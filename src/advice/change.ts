@@ -17,10 +17,12 @@ export type ChangeSituation = {
   /** place of the blower in the job */
   index: number;
   judged: JudgedBlower;
-  /** sections on whose way something falls short, by place in the job */
+  /** sections on whose way a machine gets too little or dust may settle, by place in the job */
   short: ReadonlySet<number>;
   /** trunks and branches where dust would settle */
   slow: ReadonlySet<number>;
+  /** somewhere more air is wanted */
+  needsAir: boolean;
   motorOverloaded: boolean;
 };
 

@@ -3,13 +3,14 @@ import type { FanEvidence } from '../fan/estimate.ts';
 import { FAMILY } from '../fan/families.ts';
 import type { PressureObservation } from '../fan/observation.ts';
 import type { Warning } from '../issues/result.ts';
-import type { Blower, Ductwork, Supply } from '../job/types.ts';
+import type { Blower, Ductwork, Supply, TestedWith } from '../job/types.ts';
 import { motorAtSite, type MotorAtSite } from '../motor/index.ts';
 import { chartCurve } from './charts.ts';
+import { foundPower_W } from './found-motor.ts';
 import { outletArea } from './outlet-area.ts';
 import { ratedPoint } from './rated-points.ts';
 import { readingObservations } from './readings.ts';
-import { wheelSpeed } from './run-speed.ts';
+import { driveChange, wheelSpeed } from './run-speed.ts';
 import type { RunState } from './run-state.ts';
 
 /** Where a blower stands and what feeds it. */
@@ -51,20 +52,25 @@ export function gatherEvidence(
     outletAreaSd: outlet.sd,
     speedSd: speed.sd,
     airDensity_kg_m3: air.density_kg_m3,
-    motorPowerAtWheel_W: motor.ratedPower_W * motor.drive.value,
+    motorPowerAtWheel_W: foundPower_W(blower, { supply, altitude_m, ambient_C, path }, motor),
     testedUpTo_m3_s: null,
   };
+  /** What names no speed of its own was taken at the speed of its day. */
+  const atThenSpeed = <T extends { speed_rpm?: number | null; testedWith?: TestedWith | null }>(piece: T): T =>
+    piece.speed_rpm != null || run.speed_rpm === null || piece.testedWith == null
+      ? piece
+      : { ...piece, speed_rpm: run.speed_rpm / driveChange(blower, supply, piece.testedWith) };
   blower.evidence.forEach((piece, i) => {
     const at = `${path}/evidence/${i}`;
     switch (piece.kind) {
       case 'chart': {
-        const chart = chartCurve(piece, run, at);
+        const chart = chartCurve(atThenSpeed(piece), run, at);
         if (chart.curve) evidence.charts.push(chart.curve);
         warnings.push(...chart.warnings);
         return;
       }
       case 'rated-point': {
-        const point = ratedPoint(piece, run, at);
+        const point = ratedPoint(atThenSpeed(piece), run, at);
         evidence.pressures.push(point.pressure);
         if (point.power) evidence.powers.push(point.power);
         warnings.push(...point.warnings);

@@ -110,7 +110,7 @@ export const ReadingsEvidence = Readings.extend({
   photoId: text.nullish(),
 });
 
-export const WheelEvidence = z.strictObject({ kind: z.literal('wheel') });
+export const WheelEvidence = z.strictObject({ kind: z.literal('wheel'), testedWith: TestedWith.nullish() });
 
 export const Evidence = z.discriminatedUnion('kind', [
   ChartEvidence,

@@ -8,6 +8,7 @@ export type Blower = z.infer<typeof s.Blower>;
 export type Wheel = z.infer<typeof s.Wheel>;
 export type Drive = z.infer<typeof s.Drive>;
 export type Motor = z.infer<typeof s.Motor>;
+export type TestedWith = z.infer<typeof s.TestedWith>;
 export type Evidence = z.infer<typeof s.Evidence>;
 export type ChartEvidence = z.infer<typeof s.ChartEvidence>;
 export type ReadingsEvidence = z.infer<typeof s.ReadingsEvidence>;

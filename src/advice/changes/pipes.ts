@@ -62,7 +62,7 @@ function proposals({ job }: ChangeSituation, places: readonly number[], directio
 const sized = ({ label, id }: { label?: string | null; id: string }, diameter_m: number): string =>
   `${label ?? id} ${formatQuantity(diameter_m, 'mm')}`;
 
-const STEPS_ALONE = 3;
+const STEPS_ALONE = 2;
 const MOST_STEPS = 5;
 const MOST_PLACES = 8;
 const few = (places: ReadonlySet<number>): number[] => [...places].slice(0, MOST_PLACES);

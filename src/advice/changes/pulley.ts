@@ -1,33 +1,26 @@
-import type { PatchOperation } from '../../assessment.ts';
 import { highestSafeSpeed } from '../../fan/tip-speed.ts';
 import type { Blower } from '../../job/types.ts';
-import { driveRatio, pulleyPairs } from '../../motor/index.ts';
+import { driveRatio, pulleyPairs, type PulleyPair } from '../../motor/index.ts';
 import { formatQuantity } from '../../units/format.ts';
-import { at, set, type ChangeMaker } from '../change.ts';
+import { at, set, type ChangeMaker, type ChangeSituation } from '../change.ts';
+import { testedWithOldDrive } from '../tested-with.ts';
 
-/** How far a wheel of unknown history is sped up or slowed down, against its speed now. Common practice, no source. */
-export const SPEED_RANGE = { up: 1.35, down: 0.65 };
-const MOST_PAIRS = 12;
+/** How far a wheel of unknown history is slowed down or sped up, against its speed now. Common practice, no source. */
+const SLOWEST = 0.65;
+const FASTEST = { rimUnknown: 1.35, rimKnown: 1.6 };
+/** Speeds that differ less than this are one proposal: near the present speed, and further off. */
+const STEP = { near: 0.025, far: 0.05, nearUpTo: 0.125 };
 
 /** Another pulley pair: the whole curve moves with the speed, the power with its cube. */
 export const pulley: ChangeMaker = {
   kind: 'pulley',
-  propose({ job, index, judged, motorOverloaded }) {
+  propose(situation) {
+    const { job, index, judged } = situation;
     const blower = job.blowers[index]!;
     const speed = judged.candidate.speed_rpm;
     const { ratio, known } = driveRatio(blower.drive);
     if (blower.drive.kind !== 'belt' || !known || speed === null) return [];
-    const safe = highestSafeSpeed(blower.wheel) ?? Infinity;
-    const pairs = pulleyPairs({
-      motorSpeed_rpm: speed / ratio,
-      wheelSpeed_rpm: motorOverloaded
-        ? [SPEED_RANGE.down * speed, 0.99 * speed]
-        : [1.01 * speed, Math.min(SPEED_RANGE.up * speed, safe)],
-      have: blower.drive,
-    });
-    // one new pulley is a smaller change than two, a small step smaller than a large one
-    const step = (p: (typeof pairs)[number]) => Math.abs(Math.log(p.wheelSpeed_rpm / speed));
-    const sorted = [...pairs].sort((a, b) => a.newPulleys - b.newPulleys || step(a) - step(b)).slice(0, MOST_PAIRS);
+    const sorted = pairsFor(situation, speed / ratio, speed);
     return sorted.map((p) => ({
       values: {
         motorPulley_m: p.motorPulleyDiameter_m,
@@ -64,11 +57,33 @@ function pulleyWords(
   return `Put ${changed.map((c) => `${article(c)} ${c}`).join(' and ')}`;
 }
 
-/** Readings keep the drive and motor they were taken with, or measured speed and old amps would cancel the change. */
-export function testedWithOldDrive(blower: Blower, index: number): PatchOperation[] {
-  return blower.evidence.flatMap((e, i) =>
-    e.kind === 'readings' && (e.rig.sameDrive ?? true) && e.testedWith == null
-      ? [set(at('blowers', index, 'evidence', i, 'testedWith'), { drive: blower.drive, motor: blower.motor })]
-      : [],
-  );
+/** Pairs that make the wheel faster where air is short and slower where the motor is overloaded, small steps first. */
+export function pairsFor(
+  { job, index, motorOverloaded, needsAir }: ChangeSituation,
+  motorSpeed_rpm: number,
+  speed_rpm: number,
+): PulleyPair[] {
+  const { drive, wheel } = job.blowers[index]!;
+  const safe = highestSafeSpeed(wheel);
+  const fastest = Math.min(speed_rpm * (safe === null ? FASTEST.rimUnknown : FASTEST.rimKnown), safe ?? Infinity);
+  const have = drive.kind === 'belt' ? drive : undefined;
+  const between = (low: number, high: number) =>
+    pulleyPairs({ motorSpeed_rpm, wheelSpeed_rpm: [low, high], ...(have && { have }) });
+  return [
+    ...(motorOverloaded ? oneOfEachStep(between(SLOWEST * speed_rpm, 0.985 * speed_rpm), speed_rpm) : []),
+    ...(needsAir && fastest > speed_rpm ? oneOfEachStep(between(1.015 * speed_rpm, fastest), speed_rpm) : []),
+  ];
+}
+
+/** Of pairs of nearly the same speed the one with fewest pulleys to buy. */
+function oneOfEachStep(pairs: readonly PulleyPair[], speed_rpm: number): PulleyPair[] {
+  const steps = new Map<number, PulleyPair>();
+  for (const pair of pairs) {
+    const away = Math.abs(Math.log(pair.wheelSpeed_rpm / speed_rpm));
+    const width = away < STEP.nearUpTo ? STEP.near : STEP.far;
+    const step = width * Math.round(away / width);
+    const other = steps.get(step);
+    if (other === undefined || pair.newPulleys < other.newPulleys) steps.set(step, pair);
+  }
+  return [...steps].sort((a, b) => a[0] - b[0]).map(([, pair]) => pair);
 }

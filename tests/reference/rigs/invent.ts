@@ -33,8 +33,8 @@ export type Invented = {
   free_m3_s: number;
   voltage_V: number;
   drive: { motorPulleyDiameter_m?: number; wheelPulleyDiameter_m?: number };
-  /** wheel and motor at a flow, with the pulleys of today times this ratio */
-  runningWith(ratio: number): (flow_m3_s: number, air: TrueAir) => Running;
+  /** wheel and motor at a flow, with the pulleys of today times this ratio and a motor of the same make so many times as large */
+  runningWith(ratio: number, motorSize?: number): (flow_m3_s: number, air: TrueAir) => Running;
   /** true efficiency of a motor that is sold by its watts drawn [-], else 1 */
   ownEfficiency: number;
   /** speed of the wheel there [1/min] */
@@ -92,13 +92,13 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
 
   /** The wheel where its motor takes it: slip and load settle each other. */
   const runningWith =
-    (ratio: number) =>
+    (ratio: number, motorSize = 1) =>
     (q: number, a: TrueAir): Running & { current_A: number; inputPower_W: number } => {
       let speed_rpm = speedFor(0, ratio);
       let power = 0;
       for (let i = 0; i < 6; i++) {
         power = spinning(fan, speed_rpm, a.density_kg_m3).shaftPower_W(q) / drive.trueEfficiency;
-        speed_rpm = speedFor(power, ratio);
+        speed_rpm = speedFor(power / motorSize, ratio);
       }
       const wheel = spinning(fan, speed_rpm, a.density_kg_m3);
       return {
@@ -254,7 +254,7 @@ export function invent(random: Random, wishes: Wishes = {}): Invented {
     free_m3_s: free,
     voltage_V: motor.voltage_V,
     drive: drive.told,
-    runningWith: (ratio) => runningWith(drive.ratio * ratio),
+    runningWith: (ratio, motorSize) => runningWith(drive.ratio * ratio, motorSize),
     shopSpeed: (point) => running(point.flow_m3_s, air).speed_rpm,
     truePoint: (open) => truePoints(open)[0] ?? null,
     truePoints,

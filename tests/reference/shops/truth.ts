@@ -12,7 +12,11 @@ export function trulyHolds(shop: InventedShop, job: Job, plan: string): boolean 
   const open = openIn(job, plan);
   const ducts = trueDucts(job.ductwork, find.shop.off, find.air, find.fan.outletArea_m2);
   const blower = job.blowers[0]!;
-  const running = find.runningWith(pulleys(blower.drive) / pulleys(find.drive));
+  const found = find.job.blowers[0]!['motor'] as { ratedPower_W: number };
+  const running = find.runningWith(
+    pulleys(blower.drive) / pulleys(find.drive),
+    blower.motor.ratedPower_W / found.ratedPower_W,
+  );
   const points = meetingPoints(
     (q) => running(q, find.air),
     (q) => ducts.loss_Pa(open, q),

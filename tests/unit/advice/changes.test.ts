@@ -17,7 +17,7 @@ function checked(raw: unknown): Job {
 }
 
 /** Everything proposed for the demo's first blower were its trunk slow or its motor overloaded, each with the changed job. */
-function proposed(kind: string, given: { slow?: boolean; overloaded?: boolean; from?: Job }) {
+function proposed(kind: string, given: { slow?: boolean; overloaded?: boolean; needsAir?: boolean; from?: Job }) {
   const job = checked(given.from ?? demo);
   const found = proposals({
     job,
@@ -25,6 +25,7 @@ function proposed(kind: string, given: { slow?: boolean; overloaded?: boolean; f
     judged: judge(job).blowers[0]!,
     short: new Set(),
     slow: new Set(given.slow ? [trunk] : []),
+    needsAir: given.needsAir ?? given.slow ?? false,
     motorOverloaded: given.overloaded ?? false,
   });
   return found
@@ -102,7 +103,7 @@ describe('a belt in place of a wheel on the motor', () => {
     const speed = (job: Job) => judge(job).assessment.cases[0]!.operatingPoint!.speed_rpm!;
     const before = speed(checked(direct));
     for (const overloaded of [false, true]) {
-      const found = proposed('belt-drive', { from: direct, overloaded });
+      const found = proposed('belt-drive', { from: direct, overloaded, needsAir: !overloaded });
       expect(found.length).toBeGreaterThan(1);
       for (const { after } of found) {
         const { motorPulleyDiameter_m, wheelPulleyDiameter_m } = after.blowers[0]!.drive;
@@ -115,5 +116,41 @@ describe('a belt in place of a wheel on the motor', () => {
 
   it('is no change for a blower that has a belt', () => {
     expect(proposed('belt-drive', {})).toEqual([]);
+  });
+});
+
+describe('a larger motor, or another pulley', () => {
+  // nothing but the family and the old motor's size tells the power, and the plate names no speed
+  const rated = { kind: 'rated-point' as const, flow_m3_s: 0.2, pressure_Pa: 1500, pressureKind: 'static' as const };
+  const plateOnly = structuredClone(demo);
+  plateOnly.blowers[0]!.evidence = [rated, { ...rated, flow_m3_s: 0, pressure_Pa: 2000 }];
+  const wheelOnly = structuredClone(demo);
+  wheelOnly.blowers[0]!.evidence = [{ kind: 'wheel' }];
+
+  it('says nothing of the wheel: its curve stays, and its share of the load falls as the motor grows', () => {
+    for (const from of [plateOnly, wheelOnly]) {
+      const before = judge(checked(from)).assessment.cases[0]!;
+      for (const { after } of proposed('motor', { from, overloaded: true })) {
+        const now = judge(after).assessment.cases[0]!;
+        expect(now.operatingPoint!.flow_m3_s).toBeCloseTo(before.operatingPoint!.flow_m3_s, 6);
+        const grown = after.blowers[0]!.motor.ratedPower_W / from.blowers[0]!.motor.ratedPower_W;
+        // the old motor's service factor does not go with the new one
+        const serviceFactor = from.blowers[0]!.motor.serviceFactor ?? 1;
+        expect((now.motor.loadFraction! * grown) / serviceFactor).toBeCloseTo(before.motor.loadFraction!, 4);
+      }
+    }
+  });
+
+  it('moves what was known without a speed by the fan laws', () => {
+    const before = judge(checked(plateOnly)).assessment.cases[0]!;
+    const faster = proposed('pulley', { from: plateOnly, needsAir: true });
+    expect(faster.length).toBeGreaterThan(2);
+    for (const { after } of faster) {
+      const now = judge(after).assessment.cases[0]!;
+      const ratio = now.operatingPoint!.speed_rpm! / before.operatingPoint!.speed_rpm!;
+      expect(ratio).toBeGreaterThan(1);
+      // shut-off pressure with the square of the speed
+      expect(now.fanCurve.totalPressure_Pa[0]! / before.fanCurve.totalPressure_Pa[0]!).toBeCloseTo(ratio ** 2, 2);
+    }
   });
 });
