@@ -4,6 +4,7 @@ export const REASON_CODES = [
   'velocity-low',
   'motor-overload',
   'motor-overload-open',
+  'faster-than-tested',
   'low-voltage',
   'single-phase-feed',
   'voltage-mismatch',

@@ -1,6 +1,7 @@
 import type { BlowerResult, MotorResult, Reason, Verdict, WorstDay } from '../assessment.ts';
 import { loadAt, motorCautions, type MotorAtSite } from '../motor/index.ts';
 import type { Candidate } from './candidate.ts';
+import { fasterThanTested } from './faster-than-tested.ts';
 import type { JudgedCase } from './judge-case.ts';
 import { reason } from './reasons.ts';
 import { blowerStates, type JudgedState } from './states.ts';
@@ -102,10 +103,17 @@ function blowerReasons(
   return reasons.sort((a, b) => order[a.severity] - order[b.severity]);
 }
 
-function shopReasons({ motor, blower }: Candidate, facts: ShopFacts, day: WorstDay): Reason[] {
+function shopReasons(candidate: Candidate, facts: ShopFacts, day: WorstDay): Reason[] {
+  const { motor, blower } = candidate;
   const out: Reason[] = [];
   if (day.openLoad !== null && day.openLoad > 1)
     out.push(reason('motor-overload-open', 'motor', { load: day.openLoad }));
+  const drawn = (share: number) => {
+    const load = day.heaviest?.load ?? 0;
+    return loadAt(motor, share * load * motor.ratedPower_W * motor.serviceFactor * motor.drive.value).current_A;
+  };
+  const faster = fasterThanTested(candidate, day.current_A, drawn);
+  if (faster) out.push(faster);
   const selfCooled = blower.wheel.family === 'through-flow-vacuum';
   out.push(...motorCautions(motor, selfCooled).map((c) => ({ ...c, subject: 'motor' })));
   const { heaviest, usableShare, cable, start } = day;

@@ -12,6 +12,7 @@ const speed = (v: number) => formatQuantity(v, 'm/s');
 const pressure = (p: number) => formatQuantity(p, 'Pa');
 const percent = (f: number) => `${formatNumber(100 * f, 0)} %`;
 const amps = (i: number) => formatQuantity(i, 'A');
+const rpm = (n: number) => formatQuantity(n, 'rpm');
 const odds = (p: number) =>
   p > 0.995 ? 'almost surely' : p < 0.005 ? 'almost never' : `${formatNumber(10 * p, 0)} times in 10`;
 
@@ -37,6 +38,18 @@ const SENTENCES = {
     severity: 'caution',
     text: (v: { load: number }) =>
       `Never run it with the pipe off: with nothing attached the motor carries ${percent(v.load)} of its rating.`,
+  },
+  'faster-than-tested': {
+    severity: 'note',
+    text: (v: {
+      measured_A: number;
+      then_rpm: number;
+      now_rpm: number;
+      cubed_A: number;
+      current_A: number;
+      plate_A: number;
+    }) =>
+      `In the test it drew ${amps(v.measured_A)} at ${rpm(v.then_rpm)}. By the cube of speed that makes ${amps(v.cubed_A)} at ${rpm(v.now_rpm)}; idle amps do not grow with the load, so about ${amps(v.current_A)} is likelier. Its plate allows ${amps(v.plate_A)}.`,
   },
   'low-voltage': {
     severity: 'stop',

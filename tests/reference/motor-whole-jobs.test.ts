@@ -91,6 +91,14 @@ describe('whole jobs: the motor on its worst day', () => {
     expect(two!.current_A!).toBeGreaterThan(9);
     // amps are not proportional to load, so the cube of the amps is on the safe side
     expect(two!.current_A!).toBeLessThan(6.2 * 1.2 ** 3);
+    // both figures are told: the manual's own, and the one of a motor whose idle amps do not grow
+    const told = after.reason('faster-than-tested')!;
+    near(Number(told.values['cubed_A']), 10.7, 0.05, 'by the cube');
+    near(Number(told.values['current_A']), two!.current_A!, 1e-9);
+    expect(told.text).toMatch(
+      /^In the test it drew 6\.2.A at 2[,.]?400.rpm\. By the cube of speed that makes 10\.7.A at 2[,.]?8[78]\d.rpm; idle amps do not grow with the load, so about 9\.\d.A is likelier\. Its plate allows 9\.0.A\.$/,
+    );
+    expect(before.reason('faster-than-tested')).toBeUndefined();
     // amps alone leave it one chance in ten; the amps with the belt off settle it
     expect(after.blower.verdict).not.toBe('yes');
     expect(after.blower.probability).toBeLessThan(0.15);

@@ -22,6 +22,7 @@ const SAID_HERE: ReadonlySet<string> = new Set([
   'dc-supply',
   'self-cooled-motor',
   'weak-start',
+  'faster-than-tested',
 ]);
 /** Warnings of the core that belong beside the motor. */
 const WARNED_HERE: ReadonlySet<string> = new Set(['other-frequency', 'over-fluxed', 'star-delta', 'rewound']);

@@ -195,6 +195,8 @@ export const match = {
       `Dust settles in ${v['section']}: ${v['velocity_m_s']}, it needs ${v['minimum_m_s']}.`,
     'motor-overload': (v: Words) => `Motor at ${v['load']} of its plate; ${v['limit']} is allowed.`,
     'motor-overload-open': (v: Words) => `Never run it with the pipe off: motor ${v['load']}.`,
+    'faster-than-tested': (v: Words) =>
+      `In the test ${v['measured_A']} at ${v['then_rpm']}. By the cube of speed ${v['cubed_A']} at ${v['now_rpm']}; about ${v['current_A']} is likelier, for idle amps do not grow. The plate allows ${v['plate_A']}.`,
     'low-voltage': (v: Words) =>
       `At ${v['voltage_V']} it draws ${v['current_A']}; the plate allows ${v['plate_A']}. Near or above that it runs hot though the air hardly changes.`,
     'single-phase-feed': (v: Words) =>

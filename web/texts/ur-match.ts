@@ -204,6 +204,8 @@ export const match: MatchTexts = {
     'velocity-low': (v) => `${v['section']} میں برادہ بیٹھتا ہے: ${v['velocity_m_s']}، چاہیے ${v['minimum_m_s']}۔`,
     'motor-overload': (v) => `موٹر پلیٹ کا ${v['load']}؛ حد ${v['limit']}۔`,
     'motor-overload-open': (v) => `پائپ اتار کر کبھی نہ چلائیں: موٹر ${v['load']}۔`,
+    'faster-than-tested': (v) =>
+      `آزمائش میں ${v['then_rpm']} پر ${v['measured_A']}۔ رفتار کے مکعب سے ${v['now_rpm']} پر ${v['cubed_A']}؛ خالی چلنے کا کرنٹ نہیں بڑھتا، اس لیے تقریباً ${v['current_A']} ہوں گے۔ پلیٹ ${v['plate_A']}۔`,
     'low-voltage': (v) =>
       `${v['voltage_V']} پر ${v['current_A']} لیتی ہے؛ پلیٹ ${v['plate_A']}۔ ہوا وہی رہتی ہے، موٹر گرم ہوتی ہے۔`,
     'single-phase-feed': (v) =>
