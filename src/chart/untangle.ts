@@ -1,7 +1,7 @@
 import type { TracedCurve } from './trace.ts';
 
-/** Where two curves meet, and how sure it is which branch belongs to which. */
-type Meeting = { readonly a: readonly [number, number]; readonly b: readonly [number, number] };
+/** Where two curves meet, as index ranges in both. */
+export type Meeting = { readonly a: readonly [number, number]; readonly b: readonly [number, number] };
 
 const TOUCH_PX = 4.5;
 /** Points of a trace (2.5 px apart) looked at on both sides of a meeting. */
@@ -39,13 +39,13 @@ export function untangle(curves: readonly (TracedCurve | null)[]): {
   return { curves: out, unsure };
 }
 
-/** Stretches where two traces touch, as index ranges in both. */
-function meetings({ trace: a }: TracedCurve, { trace: b }: TracedCurve): Meeting[] {
+/** Stretches where two traces touch, as index ranges in both. @param touch how near counts, sheet pixels */
+export function meetings({ trace: a }: TracedCurve, { trace: b }: TracedCurve, touch: number = TOUCH_PX): Meeting[] {
   const runs: { a: [number, number]; b: [number, number] }[] = [];
   for (let i = 0, j = 0; i < a.x.length; i++) {
     const gap = (k: number) => Math.hypot(a.x[i]! - b.x[k]!, a.y[i]! - b.y[k]!);
     while (j + 1 < b.x.length && gap(j + 1) <= gap(j)) j++;
-    if (gap(j) > TOUCH_PX) continue;
+    if (gap(j) > touch) continue;
     const last = runs.at(-1);
     if (last && i - last.a[1] <= 4) {
       last.a[1] = i;
@@ -61,7 +61,8 @@ function meetings({ trace: a }: TracedCurve, { trace: b }: TracedCurve): Meeting
   );
 }
 
-type Branch = { x: number[]; y: number[] };
+/** A stretch of a trace, sheet pixels. */
+export type Branch = { x: number[]; y: number[] };
 
 function branch({ trace }: TracedCurve, from: number, to: number): Branch {
   const x: number[] = [];
@@ -89,7 +90,7 @@ function compare(
 }
 
 /** Root mean square distance of two branches from one cubic through both, in the direction from one to the other. */
-function roughness(before: Branch, after: Branch): number | null {
+export function roughness(before: Branch, after: Branch): number | null {
   const x = [...before.x, ...after.x];
   const y = [...before.y, ...after.y];
   const n = x.length;
@@ -121,7 +122,11 @@ function roughness(before: Branch, after: Branch): number | null {
 const dot = (a: number[], b: number[]): number => a.reduce((s, v, i) => s + v * b[i]!, 0);
 
 /** The two curves with their right-hand branches exchanged at a meeting. */
-function exchange(a: TracedCurve, b: TracedCurve, { a: [i0, i1], b: [j0, j1] }: Meeting): [TracedCurve, TracedCurve] {
+export function exchange(
+  a: TracedCurve,
+  b: TracedCurve,
+  { a: [i0, i1], b: [j0, j1] }: Meeting,
+): [TracedCurve, TracedCurve] {
   const i = (i0 + i1) >> 1;
   const j = (j0 + j1) >> 1;
   const join = (left: TracedCurve, k: number, right: TracedCurve, l: number): TracedCurve => {

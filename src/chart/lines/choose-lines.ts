@@ -1,0 +1,79 @@
+/** A way a line may run, and which of the pieces of stroke it explains. */
+export type Candidate = {
+  /** numbers of the pieces it runs along */
+  readonly explains: readonly number[];
+  /** what speaks against it in itself, in pieces: a kink, a change from dashes to a solid line */
+  readonly fault: number;
+};
+
+/** What a line must explain to be worth having, in pieces. */
+const LINE_COST = 3;
+/** A piece explained by two lines: they may meet there, but one of them may have strayed. */
+const TWICE_COST = 0.3;
+const MOST_ROUNDS = 200;
+
+/**
+ * The set of ways that together explains the pieces best: each piece once, with few lines. Found by adding, leaving out
+ * and exchanging one at a time while that helps, from each way as a start.
+ * @param pieces how many pieces there are
+ * @returns indices of the chosen candidates
+ */
+export function chooseLines(candidates: readonly Candidate[], pieces: number): number[] {
+  let best = { worth: 0, chosen: [] as number[] };
+  candidates.forEach((_, start) => {
+    const set = improved(candidates, pieces, start);
+    if (set.worth > best.worth + 1e-9) best = set;
+  });
+  return best.chosen;
+}
+
+function improved(
+  candidates: readonly Candidate[],
+  pieces: number,
+  start: number,
+): { worth: number; chosen: number[] } {
+  const times = new Uint8Array(pieces);
+  const chosen = new Set<number>();
+  let worth = 0;
+  const gain = (k: number, sign: 1 | -1): number => {
+    const { explains, fault } = candidates[k]!;
+    let sum = -sign * (fault + LINE_COST);
+    for (const p of explains) {
+      const before = times[p]!;
+      sum += pieceWorth(before + sign) - pieceWorth(before);
+    }
+    return sum;
+  };
+  const apply = (k: number, sign: 1 | -1) => {
+    for (const p of candidates[k]!.explains) times[p]! += sign;
+    if (sign === 1) chosen.add(k);
+    else chosen.delete(k);
+  };
+  worth += gain(start, 1);
+  apply(start, 1);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    let best: { gain: number; out: number; in: number } = { gain: 1e-6, out: -1, in: -1 };
+    const consider = (out: number, into: number, g: number) => {
+      if (g > best.gain) best = { gain: g, out, in: into };
+    };
+    candidates.forEach((_, k) => {
+      if (!chosen.has(k)) consider(-1, k, gain(k, 1));
+    });
+    for (const out of Array.from(chosen)) {
+      const left = gain(out, -1);
+      consider(out, -1, left);
+      apply(out, -1);
+      candidates.forEach((_, k) => {
+        if (k !== out && !chosen.has(k)) consider(out, k, left + gain(k, 1));
+      });
+      apply(out, 1);
+    }
+    if (best.out < 0 && best.in < 0) break;
+    if (best.out >= 0) apply(best.out, -1);
+    if (best.in >= 0) apply(best.in, 1);
+    worth += best.gain;
+  }
+  return { worth, chosen: [...chosen] };
+}
+
+const pieceWorth = (times: number): number => (times === 0 ? 0 : 1 - TWICE_COST * (times - 1));

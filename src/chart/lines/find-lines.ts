@@ -1,0 +1,172 @@
+import { sharedWay } from '../apart.ts';
+import { traceLine } from '../trace-line.ts';
+import type { TracedCurve } from '../trace.ts';
+import type { TracingTable } from '../tracing-table.ts';
+import type { SeedStroke } from '../seed-stroke.ts';
+import { chooseLines } from './choose-lines.ts';
+import { exchanged } from './crossings.ts';
+import { hideWords } from './hide-words.ts';
+import { joints } from './join-pieces.ts';
+import { isIn, lineSeeds, type SheetBox } from './line-seeds.ts';
+import { worthOf, type LineWorth } from './line-worth.ts';
+import { markerLines } from './marker-lines.ts';
+import { changesAlong, type Changes } from './steadiness.ts';
+import { isOn, strokeRuns } from './stroke-runs.ts';
+
+/** A printed line of the chart, whatever it may stand for. */
+export type FoundLine = TracedCurve & { readonly worth: LineWorth; readonly changes: Changes; readonly votes: number };
+
+export type FoundLines = {
+  readonly lines: readonly FoundLine[];
+  /** clear pieces of stroke that none of the lines accounts for, sheet pixels */
+  readonly unexplained: readonly { readonly x: number; readonly y: number }[];
+};
+
+/** Much fainter strokes than the clearest line's are texture, stains or show-through. */
+const FAINTEST = 0.1;
+const REACH_PX = 1.5;
+const MOST_TRACES = 30;
+const LONGEST_JOINT = 0.1;
+/** Two traces that share this much of the longer one's way are one line traced twice. */
+const SAME = 0.9;
+
+/**
+ * Every line in a flattened plot frame, found without taps. From the clearest pieces of stroke on, each is traced to
+ * its ends until every piece lies on a trace; each trace is tried again from its other half, which may take another way
+ * at a crossing. Of all these ways the set is kept that explains the pieces best, each once. Rows of markers without a
+ * line are looked for in what is left.
+ * @param boxes where words were read, sheet pixels
+ */
+export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []): FoundLines {
+  const all = lineSeeds(plain, boxes);
+  const strong = all[Math.floor(all.length * 0.2)]?.contrast ?? 0;
+  const { table, words, islands } = hideWords(plain, boxes, Math.max(12, 0.3 * strong));
+  const runs = strokeRuns(table);
+  const seeds = all.filter((s) => !words.some((w) => isIn(w, s.x, s.y)));
+  const ways: FoundLine[] = [];
+  const refused: TracedCurve[] = [];
+  let traces = 0;
+  const strongest = () => ways.reduce((m, w) => Math.max(m, w.worth.strength), 0);
+  const add = (seed: SeedStroke): FoundLine | null => {
+    traces++;
+    const traced = traceLine(table, seed.x, seed.y, REACH_PX, []);
+    if (!traced) return null;
+    const line = measured(table, traced, 1);
+    if (!isLine(table, line, ways)) {
+      refused.push(traced);
+      return null;
+    }
+    const same = ways.findIndex((w) => isSame(w, line));
+    if (same >= 0) ways[same] = { ...ways[same]!, votes: ways[same]!.votes + 1 };
+    else ways.push(line);
+    return line;
+  };
+  for (const seed of seeds) {
+    if (seed.contrast < FAINTEST * strongest() || traces >= MOST_TRACES) break;
+    if ([...ways, ...refused].some((w) => isOn(w.trace, seed)) || !runs.isLong(seed)) continue;
+    if (ways.some((w) => runs.leadsTo(seed, w.trace))) continue;
+    const line = add(seed);
+    if (!line) continue;
+    // from the other half
+    const middle = (line.trace.x[0]! + line.trace.x.at(-1)!) / 2;
+    const there = seeds.filter(
+      (s) =>
+        isOn(line.trace, s) && s.x > middle !== seed.x > middle && Math.abs(s.x - middle) > 0.2 * line.worth.across,
+    );
+    if (there[0] && Math.abs(there[0].x - seed.x) > 40) add(there[0]);
+  }
+  ways.push(...otherTurnings(table, ways));
+  const clear = seeds.filter((s) => s.contrast >= FAINTEST * strongest() && ways.some((w) => isOn(w.trace, s)));
+  const chosen = chooseLines(
+    ways.map((w) => ({
+      explains: clear.flatMap((s, i) => (isOn(w.trace, s) ? [i] : [])),
+      fault: faultOf(w),
+    })),
+    clear.length,
+  ).map((i) => ways[i]!);
+  const found = joined(table, chosen);
+
+  const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
+  const lines = [...found, ...markers];
+  return {
+    lines,
+    unexplained: seeds.filter(
+      (s) =>
+        s.contrast > 0.4 * strongest() &&
+        ![...lines, ...refused].some((f) => isOn(f.trace, s)) &&
+        runs.isLong(s) &&
+        !lines.some((f) => runs.leadsTo(s, f.trace)),
+    ),
+  };
+}
+
+const measured = (table: TracingTable, line: TracedCurve, votes: number): FoundLine => ({
+  ...line,
+  worth: worthOf(table, line),
+  changes: changesAlong(table, line),
+  votes,
+});
+
+/** What speaks against a way, in pieces of stroke. */
+function faultOf({ votes, changes, doubts }: FoundLine): number {
+  const over = (value: number, free: number) => Math.max(0, value - free);
+  return (
+    (votes > 1 ? 0 : votes > 0 ? 1 : 1.5) +
+    12 * over(changes.dashes, 0.2) +
+    15 * over(changes.colour, 0.15) +
+    8 * over(changes.strength, 0.3) +
+    4 * Math.min(4, over(changes.course, 0.4)) +
+    2 * doubts.length
+  );
+}
+
+/** What the ways would be had they turned the other way where they meet. */
+function otherTurnings(table: TracingTable, ways: readonly FoundLine[]): FoundLine[] {
+  const out: FoundLine[] = [];
+  for (let a = 0; a < ways.length; a++)
+    for (let b = a + 1; b < ways.length; b++)
+      for (const pair of exchanged(ways[a]!, ways[b]!))
+        for (const way of pair) {
+          const line = measured(table, way, 0);
+          if (isLine(table, line, ways) && ![...ways, ...out].some((w) => isSame(w, line))) out.push(line);
+        }
+  return out;
+}
+
+const isSame = (a: TracedCurve, b: TracedCurve): boolean => {
+  const [short, long] = [a.trace.x.length, b.trace.x.length].sort((p, q) => p - q) as [number, number];
+  return short > SAME * long && sharedWay(a, b) > SAME;
+};
+
+function joined(table: TracingTable, lines: readonly FoundLine[]): FoundLine[] {
+  const out = [...lines];
+  for (;;) {
+    const joint = joints(out, LONGEST_JOINT * table.sheet.frameWidth)[0];
+    if (!joint) return out;
+    const [a, b] = [out[joint.first]!, out[joint.second]!];
+    const whole = {
+      ...a,
+      trace: joint.trace,
+      doubts: [...a.doubts, ...b.doubts],
+      looseEnds: [...a.looseEnds, ...b.looseEnds],
+      votes: Math.min(a.votes, b.votes),
+    };
+    out[joint.first] = measured(table, whole, whole.votes);
+    out.splice(joint.second, 1);
+  }
+}
+
+/** Whether a trace can be a line of a chart at all. */
+function isLine({ sheet }: TracingTable, { worth, width }: FoundLine, found: readonly FoundLine[]): boolean {
+  if (worth.length < 0.15 * sheet.frameWidth || worth.seen < 0.3 || worth.across < 6 || worth.roughness > 1.6)
+    return false;
+  // edges of boxes, left-over grid
+  if (worth.up < 4 + 0.01 * worth.across && worth.bow < 2.5) return false;
+  const clearest = found[0];
+  if (!clearest) return true;
+  // stains and shadows are wide and faint
+  return (
+    worth.strength > 0.6 * clearest.worth.strength ||
+    (worth.strength > FAINTEST * clearest.worth.strength && width < 1.8 * clearest.width + 0.5)
+  );
+}

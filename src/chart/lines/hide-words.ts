@@ -1,0 +1,103 @@
+import type { TracingTable } from '../tracing-table.ts';
+import { inkIslands, type InkIsland } from './ink-islands.ts';
+import type { SheetBox } from './line-seeds.ts';
+
+/** Fewer pieces beside each other are no word: they may be markers or dashes. */
+const LEAST_LETTERS = 3;
+/** Letters stand closer than this share of their height. */
+const LETTER_GAP = 0.7;
+const SMALLEST_LETTER_PX = 5;
+/** Across the word a letter spreads at least so far (standard deviation, px); a dash only as far as its line is thick. */
+const LEAST_SPREAD_PX = 1.6;
+/** A piece this many times longer than wide is a dash. */
+const DASH_RATIO = 3.2;
+
+/**
+ * The table with its words made unknown, as grid lines are: a curve that runs behind a label is then bridged instead of
+ * following the letters.
+ * @param boxes where words were read; islands in them are letters, however few
+ * @param threshold ink from which on a pixel counts, 0..255
+ * @returns the table, and where words stand
+ */
+export function hideWords(
+  table: TracingTable,
+  boxes: readonly SheetBox[],
+  threshold: number,
+): { table: TracingTable; words: SheetBox[]; islands: InkIsland[] } {
+  const islands = inkIslands(table, threshold);
+  const letters = islands.filter((i) => Math.max(i.right - i.left, i.bottom - i.top) + 1 >= SMALLEST_LETTER_PX);
+  const words = wordsOf(letters);
+  const hidden = new Set<InkIsland>(words.flat());
+  for (const island of islands)
+    if (boxes.some((b) => isWithin(island, b)) || words.some((w) => isWithin(island, boxOf(w)))) hidden.add(island);
+  if (!hidden.size) return { table, words: [...boxes], islands };
+  const { width } = table.sheet;
+  const data = table.grid.data.slice();
+  for (const { pixels } of hidden)
+    for (const i of pixels)
+      for (const d of [0, -1, 1, -width, width, -width - 1, -width + 1, width - 1, width + 1]) data[i + d] = 255;
+  return {
+    table: { ...table, grid: { ...table.grid, data }, likenesses: [] },
+    words: [...boxes, ...words.map(boxOf)],
+    islands: islands.filter((i) => !hidden.has(i)),
+  };
+}
+
+const heightOf = (i: InkIsland) => Math.max(i.bottom - i.top, i.right - i.left) + 1;
+const isDash = (i: InkIsland) => i.long > DASH_RATIO * Math.max(0.5, i.short);
+
+/** Islands of about one size that stand close beside each other, at least two of them no mere strokes. */
+function wordsOf(letters: readonly InkIsland[]): InkIsland[][] {
+  const group = letters.map((_, k) => k);
+  const find = (k: number): number => (group[k] === k ? k : (group[k] = find(group[k]!)));
+  for (let a = 0; a < letters.length; a++)
+    for (let b = a + 1; b < letters.length; b++) {
+      const p = letters[a]!;
+      const q = letters[b]!;
+      const size = Math.max(heightOf(p), heightOf(q));
+      if (isDash(p) && isDash(q)) continue;
+      if (size > 2.4 * Math.min(heightOf(p), heightOf(q))) continue;
+      const gapX = Math.max(p.left, q.left) - Math.min(p.right, q.right);
+      const gapY = Math.max(p.top, q.top) - Math.min(p.bottom, q.bottom);
+      if (Math.max(gapX, gapY) < LETTER_GAP * size) group[find(a)] = find(b);
+    }
+  const words = new Map<number, InkIsland[]>();
+  letters.forEach((l, k) => words.set(find(k), [...(words.get(find(k)) ?? []), l]));
+  return [...words.values()].filter((w) => w.length >= LEAST_LETTERS && w.length <= MOST_LETTERS && isOneRow(w));
+}
+
+const MOST_LETTERS = 60;
+
+/** Whether letters make a line of words: it is not much higher than they are, and they are no dashes along it. */
+function isOneRow(word: readonly InkIsland[]): boolean {
+  const x = word.map((l) => (l.left + l.right) / 2);
+  const y = word.map((l) => (l.top + l.bottom) / 2);
+  const mx = mean(x);
+  const my = mean(y);
+  const sxx = mean(x.map((v) => (v - mx) ** 2));
+  const syy = mean(y.map((v) => (v - my) ** 2));
+  const sxy = mean(x.map((v, k) => (v - mx) * (y[k]! - my)));
+  const angle = 0.5 * Math.atan2(2 * sxy, sxx - syy);
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const across = Math.sqrt(mean(x.map((v, k) => ((y[k]! - my) * c - (v - mx) * s) ** 2)));
+  const size = middleOf(word.map(heightOf));
+  const spread = middleOf(
+    word.map(({ moments: m }) => Math.sqrt(Math.max(0, s * s * m.xx - 2 * s * c * m.xy + c * c * m.yy))),
+  );
+  return across < ROWS * size && spread > LEAST_SPREAD_PX;
+}
+
+/** Two lines of words together are still words. */
+const ROWS = 1.2;
+const mean = (values: readonly number[]) => values.reduce((s, v) => s + v, 0) / values.length;
+const middleOf = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1]!;
+
+const boxOf = (word: readonly InkIsland[]): SheetBox => ({
+  left: Math.min(...word.map((l) => l.left)) - 1,
+  top: Math.min(...word.map((l) => l.top)) - 1,
+  right: Math.max(...word.map((l) => l.right)) + 1,
+  bottom: Math.max(...word.map((l) => l.bottom)) + 1,
+});
+
+const isWithin = (i: InkIsland, b: SheetBox) =>
+  i.left >= b.left - 2 && i.right <= b.right + 2 && i.top >= b.top - 2 && i.bottom <= b.bottom + 2;

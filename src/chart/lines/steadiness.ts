@@ -1,0 +1,91 @@
+import { netInk } from '../seed-stroke.ts';
+import type { TracedCurve } from '../trace.ts';
+import type { TracingTable } from '../tracing-table.ts';
+import { roughness, type Branch } from '../untangle.ts';
+
+/** Points of a trace (2.5 px apart) compared before and after a place, and those left out around it. */
+const LOOK = 24;
+const AROUND = 6;
+/** Ink of the grid from which on a place can't tell. */
+const HIDING = 40;
+
+/** The greatest change along a line, from a stretch before a place to the stretch behind it. */
+export type Changes = {
+  /** share of bare paper, 0..1: solid to dashed */
+  readonly dashes: number;
+  /** direction in colour space: 0 alike .. 1 */
+  readonly colour: number;
+  /** strength of ink, as a share */
+  readonly strength: number;
+  /** root mean square distance from one cubic through both, px: a kink */
+  readonly course: number;
+};
+
+/** What changes most along a line: a trace that changed over to another line at a crossing shows it here. */
+export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: TracedCurve): Changes {
+  const { x, y } = trace;
+  const n = x.length;
+  if (drawn === 'markers') return { dashes: 0, colour: 0, strength: 0, course: 0 };
+  const ink = new Float64Array(n);
+  const colour = new Float64Array(3 * n);
+  for (let i = 0; i < n; i++) {
+    const a = Math.max(0, i - 2);
+    const b = Math.min(n - 1, i + 2);
+    const l = Math.hypot(x[b]! - x[a]!, y[b]! - y[a]!) || 1;
+    const nx = -(y[b]! - y[a]!) / l;
+    const ny = (x[b]! - x[a]!) / l;
+    let best = 0;
+    for (let o = -1.5; o <= 1.5; o += 0.75) {
+      const v = netInk(sheet, grid, x[i]! + nx * o, y[i]! + ny * o);
+      if (v > (ink[i] ?? 0)) {
+        ink[i] = v;
+        best = o;
+      }
+    }
+    const px = Math.round(x[i]! + nx * best);
+    const py = Math.round(y[i]! + ny * best);
+    if (px < 0 || py < 0 || px >= sheet.width || py >= sheet.height) continue;
+    const at = py * sheet.width + px;
+    if (grid.data[at]! > HIDING) ink[i] = NaN;
+    for (let c = 0; c < 3; c++) colour[3 * i + c] = sheet.ink[3 * at + c]!;
+  }
+  const sorted = Array.from(ink)
+    .filter((v) => v === v)
+    .sort((a, b) => a - b);
+  const strong = sorted[Math.floor(0.6 * sorted.length)] ?? 0;
+  const look = (from: number) => {
+    let known = 0;
+    let inked = 0;
+    const sum = [0, 0, 0, 0];
+    for (let i = from; i < from + LOOK; i++) {
+      if (ink[i] !== ink[i]) continue;
+      known++;
+      if (ink[i]! < 0.4 * strong) continue;
+      inked++;
+      for (let c = 0; c < 3; c++) sum[c]! += colour[3 * i + c]!;
+      sum[3]! += ink[i]!;
+    }
+    return { known, inked, bare: 1 - inked / Math.max(1, known), sum };
+  };
+  const out = { dashes: 0, colour: 0, strength: 0, course: 0 };
+  for (let p = LOOK + AROUND; p + LOOK + AROUND <= n; p += 4) {
+    const rms = roughness(part(x, y, p - AROUND - LOOK), part(x, y, p + AROUND));
+    if (rms !== null) out.course = Math.max(out.course, rms);
+    const a = look(p - AROUND - LOOK);
+    const b = look(p + AROUND);
+    if (a.known < LOOK / 2 || b.known < LOOK / 2) continue;
+    out.dashes = Math.max(out.dashes, Math.abs(a.bare - b.bare));
+    if (a.inked < LOOK / 3 || b.inked < LOOK / 3) continue;
+    const la = Math.hypot(a.sum[0]!, a.sum[1]!, a.sum[2]!) || 1;
+    const lb = Math.hypot(b.sum[0]!, b.sum[1]!, b.sum[2]!) || 1;
+    out.colour = Math.max(out.colour, Math.hypot(...[0, 1, 2].map((c) => a.sum[c]! / la - b.sum[c]! / lb)));
+    const [sa, sb] = [a.sum[3]! / a.inked, b.sum[3]! / b.inked];
+    out.strength = Math.max(out.strength, Math.abs(sa - sb) / Math.max(sa, sb));
+  }
+  return out;
+}
+
+const part = (x: Float64Array, y: Float64Array, from: number): Branch => ({
+  x: Array.from(x.subarray(from, from + LOOK)),
+  y: Array.from(y.subarray(from, from + LOOK)),
+});
