@@ -15,7 +15,9 @@ export type Meaning = {
 
 /** The surest quantity, the first unit that goes with it; a quantity without words is told by its unit. */
 export function meaningOf(titles: readonly Title[]): Meaning {
-  const named = [...titles].sort((a, b) => b.sureness - a.sureness)[0];
+  // the nearest words mean the scale, those further off may be of the page
+  const worth = (t: Title) => t.sureness + (t.unit ? 0.15 : 0) - 0.07 * t.rank;
+  const named = titles.filter((t) => t.quantity).sort((a, b) => worth(b) - worth(a))[0];
   let quantity = named && named.sureness >= 0.45 ? named.quantity : null;
   let sureness = quantity ? named!.sureness : 0;
   const wanted = pressureLike(quantity);

@@ -10,6 +10,7 @@ export type Word = Box & { readonly run: Run; readonly pieces: readonly Piece[];
 /** Gaps inside a word, between the words of a line: shares of the letters' height. */
 const WORD_GAP = 0.5;
 const LINE_GAP = 1.25;
+const BROKEN_GAP = 0.42;
 
 /** Size of letters that can be told apart, pixels of the laid-out picture. */
 const SMALLEST = 7;
@@ -50,7 +51,8 @@ export function chainWords(surroundings: Surroundings, pieces: readonly Piece[])
     const run: Run = key.startsWith('u') ? 'upright' : 'level';
     words.push(withMarks(run, group, byRow));
   }
-  return words;
+  // thin strokes break a figure in two, and with it the word
+  return joinLines(words, BROKEN_GAP);
 }
 
 /** A decimal point stands between digits that are too far apart to be linked without it. */
@@ -63,7 +65,7 @@ function isLetter(p: Piece, largest: number): boolean {
   const short = Math.min(w, h);
   if (long < SMALLEST || short < 2) return false;
   // letters that touch make wide pieces, but none is higher than a letter may be
-  return short <= largest && long <= 6 * largest && long <= 9 * short && p.area > 0.1 * w * h;
+  return short <= largest && long <= 6 * largest && long <= 14 * short && p.area > 0.1 * w * h;
 }
 
 /** A box as it lies along and across the run: from, to, and the same across. */
@@ -94,7 +96,8 @@ function link(boxes: readonly Span[]): Int32Array {
       // a comma or a raised figure is much smaller than its neighbours
       if (gap > WORD_GAP * (high > 2.1 * low ? high : 1.15 * low) || (high > 3.4 * low && low >= SMALLEST)) continue;
       const overlap = Math.min(a[3], b[3]) - Math.max(a[2], b[2]);
-      if (overlap < 0.45 * low) continue;
+      // it may hang below the line
+      if (overlap < (high > 2.1 * low ? -0.12 * high : 0.45 * low)) continue;
       group[root(j)] = root(i);
     }
   }
@@ -146,8 +149,8 @@ export function boxOf(boxes: readonly Box[]): Box {
   };
 }
 
-/** Joins words that stand in one line with no more than a blank between them. */
-export function joinLines(words: readonly Word[]): Word[] {
+/** Joins words that stand in one line. @param widest gap between them, letter heights: a blank */
+export function joinLines(words: readonly Word[], widest = LINE_GAP): Word[] {
   const out: Word[] = [];
   for (const run of ['level', 'upright'] as const) {
     const some = words.filter((w) => w.run === run);
@@ -160,10 +163,10 @@ export function joinLines(words: readonly Word[]): Word[] {
       for (let m = k + 1; m < order.length; m++) {
         const [i, j] = [order[k]!, order[m]!];
         const [a, b] = [spans[i]!, spans[j]!];
-        if (b[0] - a[1] > LINE_GAP * tallest) break;
+        if (b[0] - a[1] > widest * tallest) break;
         const small = Math.min(some[i]!.size, some[j]!.size);
         const large = Math.max(some[i]!.size, some[j]!.size);
-        if (b[0] - a[1] > LINE_GAP * large || large > 1.8 * small) continue;
+        if (b[0] - a[1] > widest * large || large > 1.8 * small) continue;
         if (Math.min(a[3], b[3]) - Math.max(a[2], b[2]) > 0.5 * small) group[root(j)] = root(i);
       }
     const lines = new Map<number, Word[]>();

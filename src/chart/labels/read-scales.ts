@@ -1,7 +1,7 @@
 import type { WordRead, WordReader } from '../../words/word-reader.ts';
 import type { Sheet } from '../sheet.ts';
 import type { Word } from './chains.ts';
-import { cropOf } from './crops.ts';
+import { cropOf, threefold } from './crops.ts';
 import type { Pieces } from './pieces.ts';
 import { scaleEnds, type ScaleEnd } from './scale-ends.ts';
 import { fitScale, type ScaleFit } from './scale-fit.ts';
@@ -19,6 +19,8 @@ export type ReadScale = {
   readonly labels: readonly TickLabel[];
   readonly low: ScaleEnd;
   readonly high: ScaleEnd;
+  /** how far ticks (or labels) stand from where both ends put them, bent paper allowed for: share of the side */
+  readonly residual: number;
   /** labels whose tick or grid line was found */
   readonly ticked: number;
 };
@@ -81,12 +83,12 @@ async function scaleOf(
   const odd = labels.filter((_, i) => !fit?.believed.some((b) => b.index === i));
   if (odd.length && (readable >= 2 || (group.distance < 3 && !group.isInside))) {
     const again = await reader(
-      odd.map((l) => cropOf(all, pieces, l.word)),
-      odd.every((l) => l.text.length < 2) ? 'glyph' : 'text',
+      odd.map((l) => (isLone(l.word) ? threefold(cropOf(all, pieces, l.word)) : cropOf(all, pieces, l.word))),
+      'text',
     );
     const before = fit?.weight ?? 0;
     const kept = new Map(odd.map((l) => [l.word, reads.get(l.word)!]));
-    odd.forEach((l, i) => reads.set(l.word, again[i]!));
+    odd.forEach((l, i) => reads.set(l.word, isLone(l.word) ? commonest(again[i]!) : again[i]!));
     const others = labelsNow();
     const other = fitScale(others);
     if (other && other.weight > before) [labels, fit] = [others, other];
@@ -94,6 +96,16 @@ async function scaleOf(
   }
   if (!fit) return null;
   return placed(all, group, labels, fit, sheet());
+}
+
+const isLone = (w: Word): boolean => w.x1 - w.x0 < 1.1 * w.size;
+
+/** The character read most often of the three copies. */
+function commonest(read: WordRead): WordRead {
+  const counts = new Map<string, number>();
+  for (const c of read.text.replace(/\s/g, '')) counts.set(c, (counts.get(c) ?? 0) + 1);
+  const [text, count] = [...counts].sort((a, b) => b[1] - a[1])[0] ?? ['', 0];
+  return { text, confidence: read.confidence * Math.min(1, count / 3), glyphs: [] };
 }
 
 function placed(
@@ -112,8 +124,8 @@ function placed(
   const ticked = fit.believed.flatMap((b, i): [number, number][] =>
     matched && matched.places[i] != null ? [[matched.places[i], b.value]] : [],
   );
-  const [low, high] = scaleEnds(fit, matched ? ticked : own, matched !== null);
-  return { side, isInside, distance, fit, labels, low, high, ticked: matched?.count ?? 0 };
+  const { low, high, residual } = scaleEnds(fit, matched ? ticked : own, matched !== null);
+  return { side, isInside, distance, fit, labels, low, high, residual, ticked: matched?.count ?? 0 };
 }
 
 /** Two groups that share words or repeat each other are one scale: the surer stays. */

@@ -11,7 +11,7 @@ export const axisDoubt = (code: string, index: number, text: string, confidence:
 
 /** How far the printed numbers bear a scale out. @param index of the axis; @param what its quantity, in words */
 export function scaleReadingDoubts(scale: ReadScale, index: number, what: string): Doubt[] {
-  const { fit, ticked, low, high, labels } = scale;
+  const { fit, ticked, low, high, labels, residual } = scale;
   const out: Doubt[] = [];
   const n = new Set(fit.believed.map((b) => b.value)).size;
   const say = (code: string, text: string, confidence: number, serious: boolean) =>
@@ -48,15 +48,17 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
   if (weak > 0.5 * fit.believed.length)
     say('scale-labels-faint', `The numbers of the ${what} scale are hard to read.`, 0.7, fit.believed.length < 6);
   if (!ticked && !(low.isRound && high.isRound))
-    say('scale-ends-unsure', `The ends of the ${what} scale stand at no printed number: please check them.`, 0.6, true);
+    say('scale-ends-unsure', `The ends of the ${what} scale stand at no printed number: please check them.`, 0.5, true);
   else if (!low.isRound || !high.isRound)
-    say('scale-ends-unsure', `The ${what} scale does not end at round values.`, 0.85, false);
-  else if (Math.max(low.moved, high.moved) > 0.009)
+    say('scale-ends-unsure', `The ${what} scale does not end at round values.`, 0.8, false);
+  else if (low.roughness + high.roughness > 0.001 && residual > 0.0015)
+    say('scale-ends-unsure', `The ends of the ${what} scale lie between its printed numbers.`, 0.75, residual > 0.0025);
+  if (residual > (ticked ? 0.004 : 0.007))
     say(
-      'scale-ends-unsure',
-      `The printed numbers of the ${what} scale stand a little off the ends of the plot.`,
-      0.85,
-      false,
+      'scale-uneven',
+      `The numbers of the ${what} scale stand unevenly; the page may be bent.`,
+      0.7,
+      residual > 0.007,
     );
   return out;
 }

@@ -23,6 +23,47 @@ const LOOKALIKES: readonly [RegExp, string][] = [
  * @returns an empty list where it is no number
  */
 export function tickNumbers(text: string, after?: number): TickNumber[] {
+  const read = numbersIn(text, after);
+  if (read.length || !/\p{L}|[$?/£€]/u.test(text)) return read;
+  // handwritten figures come out as the letters they look like
+  const figures = [...text.trim()].map((c) => HANDWRITTEN[c] ?? c).join('');
+  return numbersIn(figures, after).map((n) => ({ ...n, likelihood: 0.6 * n.likelihood }));
+}
+
+const HANDWRITTEN: Readonly<Record<string, string>> = {
+  y: '4',
+  Y: '4',
+  $: '4',
+  A: '4',
+  G: '6',
+  b: '6',
+  g: '9',
+  q: '9',
+  S: '5',
+  s: '5',
+  B: '8',
+  Z: '2',
+  z: '2',
+  T: '7',
+  '?': '7',
+  f: '8',
+  t: '1',
+  i: '1',
+  '/': '1',
+  o: '0',
+  O: '0',
+  D: '0',
+  Q: '0',
+  a: '0',
+  c: '0',
+  C: '0',
+  u: '4',
+  L: '1',
+  J: '1',
+  e: '0',
+};
+
+function numbersIn(text: string, after: number | undefined): TickNumber[] {
   let plain = text.trim();
   for (const [from, to] of LOOKALIKES) plain = plain.replace(from, to);
   plain = plain

@@ -28,7 +28,8 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bc\.?\s*v\b\.?/g, 'PS'],
   [/\bchv?\b/g, 'PS'],
   [/\bKW\b|\bKw\b/g, 'kW'],
-  [/\bPA\b/g, 'Pa'],
+  [/\bPA\b|\bPa[lIJ1|]$/g, 'Pa'],
+  [/\b(kW|kPa|CFM|HP)[lIJ1|]$/g, '$1'],
   [/\bKPa\b|\bKpa\b|\bkpa\b|\bKPA\b/g, 'kPa'],
 ];
 

@@ -11,6 +11,8 @@ export type Title = {
   readonly unit: FoundUnit | null;
   /** what the printed numbers are to be multiplied by; 1 where nothing is printed */
   readonly multiplier: number;
+  /** distance from its scale, letter heights */
+  readonly rank: number;
 };
 
 const PHRASES = TITLE_WORDS.flatMap(([quantity, weight, words]) =>
@@ -37,14 +39,14 @@ const plainWords = (text: string): string =>
  * Understands an axis title as it was read, slips of the reader included: "Fan static pressure [mm WG]",
  * "Volumenstrom qV in m³/h", "Q x 1000 m3/h", "SP, in. WG".
  */
-export function parseTitle(text: string): Title {
+export function parseTitle(text: string, rank = 0): Title {
   const { rest, multiplier } = takeMultiplier(plainSpelling(text));
   const named = byWord(rest);
   const unit = findUnit(rest, pressureLike(named?.quantity));
   const sign = named || isOnlyUnit(rest) ? null : bySign(rest);
   const quantity = named?.quantity ?? sign;
   const sureness = named ? named.sureness : sign ? (unit && fits(sign, unit) ? 0.85 : 0.5) : 0;
-  return { text, quantity: quantity ?? null, sureness, unit, multiplier };
+  return { text, quantity: quantity ?? null, sureness, unit, multiplier, rank };
 }
 
 /** The quantity in the unit table that a title's quantity is measured in. */

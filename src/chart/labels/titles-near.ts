@@ -27,9 +27,9 @@ export async function readTitles(
   for (const [scale, some] of near)
     titles.set(
       scale,
-      some.flatMap(({ line }) => {
+      some.flatMap(({ line, rank }) => {
         const text = texts.get(line)!;
-        return text.confidence > 0.25 && text.text ? [parseTitle(text.text)] : [];
+        return text.confidence > 0.25 && text.text ? [parseTitle(text.text, rank)] : [];
       }),
     );
   return { titles, lines: new Set(wanted) };
