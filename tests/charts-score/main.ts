@@ -16,7 +16,7 @@ import { inventNothing, inventPhoto } from '../../fixtures/generate/invent-photo
 import type { Difficulty } from '../../fixtures/generate/photo/light.ts';
 import type { ChartTruth } from '../../fixtures/generate/photo/truth.ts';
 import { errorTable } from './error-estimates.ts';
-import { hintsFor } from './hints.ts';
+import { hintedPart, hintsFor } from './hints.ts';
 import { readPhoto } from './photo-client.ts';
 import { scorePhoto } from './score-photo.ts';
 import { scoreSteps } from './score-steps.ts';
@@ -77,7 +77,8 @@ async function* photos(): AsyncGenerator<{ truth: ChartTruth; file: string }> {
 
 async function scoreAll(): Promise<void> {
   const all: Scored[] = [];
-  for await (const { truth, file } of photos()) {
+  for await (const { truth: whole, file } of photos()) {
+    const truth = chosen.hinted ? hintedPart(whole) : whole;
     const { reading, refusal, status, seconds } = await readPhoto(
       server.base,
       file,
