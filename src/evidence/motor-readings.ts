@@ -1,5 +1,12 @@
 import type { PowerObservation, SharedErrorEffect } from '../fan/observation.ts';
-import { drawnBy, shaftPowerFromAmps, shaftPowerFromSlip, shaftPowerFromWatts } from '../motor/index.ts';
+import {
+  boardVoltage,
+  drawnBy,
+  shaftPowerFromAmps,
+  shaftPowerFromSlip,
+  shaftPowerFromWatts,
+  terminalVoltage,
+} from '../motor/index.ts';
 import type { ReadingPoint } from '../readings/index.ts';
 import type { StateFactors } from './run-state.ts';
 import type { UncertainMotor } from './uncertain-motor.ts';
@@ -78,7 +85,8 @@ function observation(point: ReadingPoint, row: RowState, tested: TestedMotor, gi
   const { at } = motor;
   const volts = point.electrical.voltage_V;
   const voltage = {
-    value: volts ? volts.value * at.connection.voltageFactor : at.voltage_V,
+    // the cable's drop at the load the reading shows; doubt in that load moves it by less than a volt meter is off
+    value: terminalVoltage(at, boardVoltage({ at, voltage_V: volts?.value ?? null }), given.motorPower_W),
     error: volts ? volts.shared.error : `${row.path}/voltage`,
     sd: volts ? volts.shared.relativeSd : VOLTAGE_NOT_READ,
   };
@@ -137,7 +145,7 @@ function slipObservation(point: ReadingPoint, row: RowState, tested: TestedMotor
   if (rough === null) return null;
   const synchronous = plate.synchronousSpeed_rpm * (current.ratedPower_W / plate.ratedPower_W);
   const voltageRatio =
-    (volts ? volts.value * motor.at.connection.voltageFactor : motor.at.voltage_V) / current.voltage_V;
+    terminalVoltage(motor.at, boardVoltage({ at: motor.at, voltage_V }), rough.shaftPower_W) / current.voltage_V;
   const ratedPower_W = current.ratedPower_W * voltageRatio ** 2;
   const flow = flowErrors(point, row);
   const name = motor.unknowns[0]!.split('/').slice(0, -1).join('/');

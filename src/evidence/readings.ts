@@ -122,6 +122,7 @@ function testedMotor(readings: ReadingsEvidence, situation: ReadingsSituation): 
       : motorAtSite({
           motor: testedWith.motor ?? blower.motor,
           drive,
+          cable: testedWith.motor == null ? blower.cable : null,
           supply,
           altitude_m: situation.altitude_m,
           ambient_C: situation.ambient_C,

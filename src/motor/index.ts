@@ -34,7 +34,7 @@ export {
   typicalPowerFactor,
   usEfficiency,
 } from './typical.ts';
-export { shaftPowerFromAmps, shaftPowerFromWatts } from './shaft-power.ts';
+export { boardVoltage, shaftPowerFromAmps, shaftPowerFromWatts } from './shaft-power.ts';
 export type { ReadingConditions, ShaftPowerReading } from './shaft-power.ts';
 export { shaftPowerFromSlip, slipLoad } from './slip.ts';
 export { powerFromMeterFlashes } from './energy-meter.ts';

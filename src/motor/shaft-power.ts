@@ -3,6 +3,7 @@ import type { MotorAtSite } from './at-site.ts';
 import type { CurrentModel } from './current.ts';
 import { drawnBy } from './current.ts';
 import { withIdleCurrent, withIdleShare } from './idle.ts';
+import { terminalVoltage } from './terminals.ts';
 
 /**
  * Shaft power of a motor from an electrical reading or its slip, with one standard deviation in two parts:
@@ -32,7 +33,7 @@ const METER = {
 /** The motor a reading was taken on, and the volts it had. */
 export type ReadingConditions = {
   at: MotorAtSite;
-  /** at the terminals while reading [V]; unknown: the usual voltage of the mains */
+  /** of the mains while reading, before the cable [V]; unknown: its usual voltage */
   voltage_V?: number | null;
 };
 
@@ -48,13 +49,14 @@ export function shaftPowerFromAmps(
 ): ShaftPowerReading | null {
   const { at } = reading;
   if (at.connection.kind === 'single-phase-feed') return null;
-  const volts = voltageOf(reading);
   const amps = reading.current_A / at.connection.currentFactor;
   const idle = reading.idleCurrent_A == null ? null : reading.idleCurrent_A / at.connection.currentFactor;
-  const power = (model: CurrentModel, current = amps) =>
-    powerAtCurrent(idle === null ? model : withIdleCurrent(model, idle, volts), current, volts);
-
   const model = at.current;
+  const board_V = boardVoltage(reading);
+  const powerAt = (volts: number, model: CurrentModel, current = amps) =>
+    powerAtCurrent(idle === null ? model : withIdleCurrent(model, idle, volts), current, volts);
+  const volts = terminalVoltage(at, board_V, powerAt(board_V, model));
+  const power = (model: CurrentModel, current = amps) => powerAt(volts, model, current);
   const shaftPower_W = power(model);
   const moved = (...others: [number, number]) => furthest(shaftPower_W, others);
   const scaled = (sd: number): [number, number] => [power(model, amps * (1 - sd)), power(model, amps * (1 + sd))];
@@ -78,7 +80,8 @@ export function shaftPowerFromWatts(
   reading: ReadingConditions & { inputPower_W: number; relativeSd?: number | null },
 ): ShaftPowerReading {
   const { at, inputPower_W } = reading;
-  const volts = voltageOf(reading);
+  const board_V = boardVoltage(reading);
+  const volts = terminalVoltage(at, board_V, powerAtInput(at.current, inputPower_W, board_V));
   const power = (model: CurrentModel, watts = inputPower_W) => powerAtInput(model, watts, volts);
   const shaftPower_W = power(at.current);
   const moved = (...others: [number, number]) => furthest(shaftPower_W, others);
@@ -94,8 +97,8 @@ export function shaftPowerFromWatts(
   return { shaftPower_W, sharedSd_W, ownSd_W, text: howRough('watts', shaftPower_W, Math.hypot(sharedSd_W, ownSd_W)) };
 }
 
-/** Volts at the terminals in the plate's connection while a reading was taken [V]. Source: definition, see `Connection`. */
-export const voltageOf = ({ at, voltage_V }: ReadingConditions) =>
+/** Volts of the mains in the plate's connection while a reading was taken, before the cable [V]. Source: definition, see `Connection`. */
+export const boardVoltage = ({ at, voltage_V }: ReadingConditions) =>
   voltage_V == null ? at.voltage_V : voltage_V * at.connection.voltageFactor;
 
 /** Near idle the answer stops at no load on one side: the other side tells the doubt. */

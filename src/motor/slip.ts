@@ -1,5 +1,6 @@
 import type { ReadingConditions, ShaftPowerReading } from './shaft-power.ts';
-import { howRough, voltageOf } from './shaft-power.ts';
+import { boardVoltage, howRough } from './shaft-power.ts';
+import { terminalVoltage } from './terminals.ts';
 
 /** Doubts of slip: of the printed slip (plate speeds are rounded; IEC 60034-1 allows 20–30 %), of speed and mains frequency, relative. */
 const SLIP_DOUBT = { plateSlip: 0.22, speed: 0.003, frequency: 0.003 };
@@ -20,8 +21,13 @@ export function shaftPowerFromSlip(
   // At another frequency the slip in turns per minute stays, the synchronous speed moves.
   const synchronous = plate.synchronousSpeed_rpm * (current.ratedPower_W / plate.ratedPower_W);
   const ratedSpeed = synchronous - (plate.synchronousSpeed_rpm - plate.speed_rpm);
-  const voltageRatio = voltageOf(reading) / current.voltage_V;
-  const load = slipLoad({ synchronous, ratedSpeed, speed: reading.motorSpeed_rpm, voltageRatio });
+  const { at } = reading;
+  const loadAt = (volts: number) =>
+    slipLoad({ synchronous, ratedSpeed, speed: reading.motorSpeed_rpm, voltageRatio: volts / current.voltage_V });
+  const board_V = boardVoltage(reading);
+  const volts = terminalVoltage(at, board_V, Math.max(loadAt(board_V), 0) * current.ratedPower_W);
+  const voltageRatio = volts / current.voltage_V;
+  const load = loadAt(volts);
   const perRpm = (current.ratedPower_W * voltageRatio ** 2) / (synchronous - ratedSpeed);
   const shaftPower_W = Math.max(load * current.ratedPower_W, 0);
   const sharedSd_W = Math.hypot(SLIP_DOUBT.plateSlip * shaftPower_W, perRpm * SLIP_DOUBT.frequency * synchronous);

@@ -252,6 +252,20 @@ describe('whole jobs: the motor on its worst day', () => {
     expect(long.lowest!.voltage_V).toBeLessThan(360);
     expect(long.start!.seconds!).toBeGreaterThan(none.start!.seconds!);
     expect(long.cable!.startVolts).toBeLessThan(0.97);
+    // amps read behind it are read at the volts it leaves
+    const tested = (cable: object | null, voltage_V: number) => {
+      const rows = [
+        { staticPressure_Pa: -1300, velocityPressures_Pa: [40], current_A: 3.4, speed_rpm: 2900, voltage_V },
+      ];
+      const readings = { kind: 'readings', rig: { method: 'pitot-traverse', pipeDiameter_m: 0.25 }, rows };
+      const job = motorJob({ blower: { motor, cable, wheel: { family: 'radial' }, evidence: [readings] } });
+      return answerTo(job).assessment.cases[0]!.motor.shaftPower_W!;
+    };
+    const [at400, at385] = [tested(null, 400), tested(null, 385)];
+    const lost_V = Math.sqrt(3) * 0.0225 * (60 / 0.75) * 3.4 * 0.8;
+    const behind = tested({ length_m: 60, crossSection_m2: 0.75e-6 }, 385 + lost_V);
+    near(behind / at385, 1, 0.005);
+    expect(Math.abs(at400 / at385 - 1)).toBeGreaterThan(0.01);
     const thin = answerTo(motorJob({ blower: { motor, cable: { length_m: 260, crossSection_m2: 1.5e-6 } } }));
     expect(thin.reason('cable-drop')!.text).toMatch(
       /^The cable eats 2\d.V, [56] % of the mains; 5 % is usual at most\./,

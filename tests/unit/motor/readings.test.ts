@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   currentModel,
   drawnBy,
+  loadAt,
   loadFromCurrentAndIdle,
   motorAtSite,
   powerFromMeterFlashes,
@@ -82,6 +83,26 @@ describe('shaft power from what a meter shows', () => {
   it('reads less than idle amps or watts as no load', () => {
     expect(shaftPowerFromAmps({ at, current_A: 1 })!.shaftPower_W).toBe(0);
     expect(shaftPowerFromWatts({ at, inputPower_W: 100 }).shaftPower_W).toBe(0);
+  });
+
+  it('takes the cable’s drop from the mains’ volts, whichever way the load is read', () => {
+    const cable = { length_m: 140, crossSection_m2: 1.5e-6 };
+    const behind = motorAtSite({ motor, drive: { kind: 'direct' }, supply, cable });
+    const { current_A, terminal_V } = loadAt(behind, 1800);
+    expect(terminal_V).toBeLessThan(390);
+    const { input_W } = drawnBy(behind.current, 1800, terminal_V);
+    expect(Math.abs(shaftPowerFromAmps({ at: behind, current_A: current_A! })!.shaftPower_W / 1800 - 1)).toBeLessThan(
+      0.002,
+    );
+    expect(Math.abs(shaftPowerFromWatts({ at: behind, inputPower_W: input_W }).shaftPower_W / 1800 - 1)).toBeLessThan(
+      0.002,
+    );
+    const speed = 3000 - (150 * (1800 / 2200)) / (terminal_V / 400) ** 2;
+    const bySlip = shaftPowerFromSlip({ at: behind, motorSpeed_rpm: speed })!.shaftPower_W;
+    expect(Math.abs(bySlip / 1800 - 1)).toBeLessThan(0.005);
+    // without the drop amps would be taken for another load
+    const bare = shaftPowerFromAmps({ at, current_A: current_A! })!.shaftPower_W;
+    expect(bare).toBeGreaterThan(1.01 * 1800);
   });
 
   it('says nothing from amps on a single-phase feed', () => {
