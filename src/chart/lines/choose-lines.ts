@@ -16,24 +16,44 @@ const MOST_ROUNDS = 200;
  * The set of ways that together explains the pieces best: each piece once, with few lines. Found by adding, leaving out
  * and exchanging one at a time while that helps, from each way as a start.
  * @param pieces how many pieces there are
- * @returns indices of the chosen candidates
+ * @param alike whether two candidates are much the same way
+ * @returns indices of the chosen candidates, how much worse the best set without each of them is, and which one takes
+ *          its place there
  */
-export function chooseLines(candidates: readonly Candidate[], pieces: number): number[] {
-  let best = { worth: 0, chosen: [] as number[] };
+export function chooseLines(
+  candidates: readonly Candidate[],
+  pieces: number,
+  alike: (a: number, b: number) => boolean,
+): { index: number; margin: number; instead: number | null }[] {
+  let best: Chosen = { worth: 0, chosen: [] };
   candidates.forEach((_, start) => {
-    const set = improved(candidates, pieces, start);
+    const set = improved(candidates, pieces, [start]);
     if (set.worth > best.worth + 1e-9) best = set;
   });
-  return best.chosen;
+  return best.chosen.map((index) => {
+    const kept = best.chosen.filter((k) => k !== index);
+    const isBanned = candidates.map((_, k) => k === index || alike(k, index));
+    let other: Chosen = improved(candidates, pieces, kept, isBanned);
+    candidates.forEach((_, start) => {
+      if (isBanned[start] || best.chosen.includes(start)) return;
+      const set = improved(candidates, pieces, [...kept, start], isBanned);
+      if (set.worth > other.worth) other = set;
+    });
+    const fresh = other.chosen.filter((k) => !best.chosen.includes(k));
+    return { index, margin: best.worth - other.worth, instead: fresh[0] ?? null };
+  });
 }
+
+type Chosen = { worth: number; chosen: number[] };
 
 function improved(
   candidates: readonly Candidate[],
   pieces: number,
-  start: number,
-): { worth: number; chosen: number[] } {
+  start: readonly number[],
+  isBanned: readonly boolean[] = [],
+): Chosen {
   const times = new Uint8Array(pieces);
-  const chosen = new Set<number>();
+  const chosen: number[] = [];
   let worth = 0;
   const gain = (k: number, sign: 1 | -1): number => {
     const { explains, fault } = candidates[k]!;
@@ -46,25 +66,27 @@ function improved(
   };
   const apply = (k: number, sign: 1 | -1) => {
     for (const p of candidates[k]!.explains) times[p]! += sign;
-    if (sign === 1) chosen.add(k);
-    else chosen.delete(k);
+    if (sign === 1) chosen.push(k);
+    else chosen.splice(chosen.indexOf(k), 1);
   };
-  worth += gain(start, 1);
-  apply(start, 1);
+  for (const k of start) {
+    worth += gain(k, 1);
+    apply(k, 1);
+  }
   for (let round = 0; round < MOST_ROUNDS; round++) {
     let best: { gain: number; out: number; in: number } = { gain: 1e-6, out: -1, in: -1 };
     const consider = (out: number, into: number, g: number) => {
       if (g > best.gain) best = { gain: g, out, in: into };
     };
     candidates.forEach((_, k) => {
-      if (!chosen.has(k)) consider(-1, k, gain(k, 1));
+      if (!chosen.includes(k) && !isBanned[k]) consider(-1, k, gain(k, 1));
     });
     for (const out of Array.from(chosen)) {
       const left = gain(out, -1);
       consider(out, -1, left);
       apply(out, -1);
       candidates.forEach((_, k) => {
-        if (k !== out && !chosen.has(k)) consider(out, k, left + gain(k, 1));
+        if (k !== out && !chosen.includes(k) && !isBanned[k]) consider(out, k, left + gain(k, 1));
       });
       apply(out, 1);
     }
@@ -73,7 +95,7 @@ function improved(
     if (best.in >= 0) apply(best.in, 1);
     worth += best.gain;
   }
-  return { worth, chosen: [...chosen] };
+  return { worth, chosen };
 }
 
 const pieceWorth = (times: number): number => (times === 0 ? 0 : 1 - TWICE_COST * (times - 1));

@@ -14,7 +14,14 @@ import { changesAlong, type Changes } from './steadiness.ts';
 import { isOn, strokeRuns } from './stroke-runs.ts';
 
 /** A printed line of the chart, whatever it may stand for. */
-export type FoundLine = TracedCurve & { readonly worth: LineWorth; readonly changes: Changes; readonly votes: number };
+export type FoundLine = TracedCurve & {
+  readonly worth: LineWorth;
+  readonly changes: Changes;
+  /** from how many places it was traced alike */
+  readonly votes: number;
+  /** how much worse the lines would explain the print had this one turned the other way, and where it could have */
+  readonly turning: { readonly margin: number; readonly x: number; readonly y: number };
+};
 
 export type FoundLines = {
   readonly lines: readonly FoundLine[];
@@ -83,7 +90,13 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
       fault: faultOf(w),
     })),
     clear.length,
-  ).map((i) => ways[i]!);
+    (a, b) =>
+      sharedWay(ways[a]!, ways[b]!) > ALIKE &&
+      Math.min(ways[a]!.trace.x.length, ways[b]!.trace.x.length) > 0.6 * ways[b]!.trace.x.length,
+  ).map(({ index, margin, instead }): FoundLine => {
+    const way = ways[index]!;
+    return { ...way, turning: { margin, ...partingOf(way, instead === null ? null : ways[instead]!) } };
+  });
   const found = joined(table, chosen);
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
@@ -100,11 +113,27 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
   };
 }
 
+const ALIKE = 0.8;
+
+/** Where a way parts from another one: the first of its points that is not on it; its middle where there is no other. */
+function partingOf({ trace: { x, y } }: TracedCurve, other: TracedCurve | null): { x: number; y: number } {
+  let at = x.length >> 1;
+  if (other) {
+    const isOnIt = Array.from(x, (v, i) =>
+      other.trace.x.some((ox, k) => Math.abs(ox - v) < 6 && Math.abs(other.trace.y[k]! - y[i]!) < 6),
+    );
+    const change = isOnIt.findIndex((on, i) => i > 0 && on !== isOnIt[i - 1]);
+    if (change > 0) at = change;
+  }
+  return { x: x[at]!, y: y[at]! };
+}
+
 const measured = (table: TracingTable, line: TracedCurve, votes: number): FoundLine => ({
   ...line,
   worth: worthOf(table, line),
   changes: changesAlong(table, line),
   votes,
+  turning: { margin: Infinity, x: line.trace.x[0]!, y: line.trace.y[0]! },
 });
 
 /** What speaks against a way, in pieces of stroke. */
@@ -151,7 +180,8 @@ function joined(table: TracingTable, lines: readonly FoundLine[]): FoundLine[] {
       looseEnds: [...a.looseEnds, ...b.looseEnds],
       votes: Math.min(a.votes, b.votes),
     };
-    out[joint.first] = measured(table, whole, whole.votes);
+    const turning = a.turning.margin < b.turning.margin ? a.turning : b.turning;
+    out[joint.first] = { ...measured(table, whole, whole.votes), turning };
     out.splice(joint.second, 1);
   }
 }

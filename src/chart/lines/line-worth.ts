@@ -12,6 +12,8 @@ export type LineWorth = {
   readonly seen: number;
   /** ink of its stroke above what lies beside it, where it is printed, 0..255 */
   readonly strength: number;
+  /** share of its way without ink: about 0 for a solid line, 0.3 and more for dashes */
+  readonly bare: number;
   /** how far it wriggles about a smooth course, root mean square */
   readonly roughness: number;
   /** farthest from the straight line between its ends */
@@ -37,6 +39,7 @@ export function worthOf({ sheet, grid }: TracingTable, { trace, width }: TracedC
     inks.push(Math.max(at(0), at(-1), at(1)) - 0.5 * (at(away) + at(-away)));
   }
   inks.sort((a, b) => a - b);
+  const strength = inks[Math.floor(0.7 * inks.length)] ?? 0;
   let square = 0;
   let looks = 0;
   for (let i = SMOOTH; i + SMOOTH < n; i += 2) {
@@ -55,7 +58,8 @@ export function worthOf({ sheet, grid }: TracingTable, { trace, width }: TracedC
     across: Math.abs(ex),
     up: Math.max(...y) - Math.min(...y),
     seen: seen.reduce((s, v) => s + Math.min(1, v / 0.5), 0) / n,
-    strength: inks[Math.floor(0.6 * inks.length)] ?? 0,
+    strength,
+    bare: inks.filter((v) => v < 0.4 * strength).length / Math.max(1, inks.length),
     roughness: looks ? Math.sqrt(square / looks) : 0,
     bow,
   };

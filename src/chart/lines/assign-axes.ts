@@ -1,0 +1,138 @@
+import type { AxisHint } from '../hints.ts';
+import type { StraightenedChart } from '../straightened-chart.ts';
+import type { FoundLine } from './find-lines.ts';
+import { impossibleShare, isSquareLaw, shapeCost } from './line-shapes.ts';
+import { lineValues, valueOf, type LineValues } from './line-values.ts';
+import { distanceToLine, type UnderstoodWord } from './near-words.ts';
+
+/** Which axis each line is read on. */
+export type Assignment = {
+  /** axis index by line; −1 for lines that are no fan curves */
+  readonly axisOf: readonly number[];
+  /** what speaks against it, and against the best other one that reads this line differently, by line */
+  readonly cost: number;
+  readonly margins: readonly number[];
+};
+
+/** A word further off than this does not name a line, sheet pixels. */
+const NEAR_WORD_PX = 40;
+const WORD_SAYS = 3;
+const NO_CURVE_ON_AXIS = 5;
+const OTHER_LOOKS = 0.5;
+const SAME_LOOKS = 0.4;
+const IMPOSSIBLE = 5;
+/** Leaving a whole line out without a reason. */
+const UNKNOWN_LINE = 3;
+const MOST_TRIED = 70_000;
+
+/**
+ * Finds the reading of all lines together that least speaks against: shapes, words beside them, lines that look alike
+ * belong together, every axis has a curve, and flow × pressure over power is a possible efficiency.
+ * @param axes without the flow axis
+ */
+export function assignAxes(
+  chart: StraightenedChart,
+  lines: readonly FoundLine[],
+  axes: readonly AxisHint[],
+  words: readonly UnderstoodWord[],
+): Assignment & { values: LineValues[][] } {
+  const values = lines.map((line) => axes.map((axis) => lineValues(chart, line, axis)));
+  const pressures = axes.map((a) => a.quantity.endsWith('pressure'));
+  const longest = Math.max(1, ...lines.map((l) => l.worth.across));
+  const own = lines.map((line, i) => {
+    const says = axes.map(
+      (axis, a) => shapeCost(values[i]![a]!, axis, axis.quantity) + wordCost(words, lines, i, axis),
+    );
+    const onPressure = pressures.indexOf(true);
+    const isOther = words.some((w) => w.isOther && isNearest(w, lines, i));
+    const isSystem = onPressure >= 0 && isSquareLaw(values[i]![onPressure]!);
+    const other = isSystem ? (isOther ? -1 : 0) : isOther ? 1 : line.worth.across < 0.3 * longest ? 2 : UNKNOWN_LINE;
+    return { says, other };
+  });
+  const apart = lines.map((a) => lines.map((b) => looksApart(a, b)));
+  const badPower = lines.map((_, p) =>
+    lines.map((__, w) =>
+      axes.map((axis, a) => {
+        const onPressure = pressures.indexOf(true);
+        return axis.quantity === 'shaft_power' && onPressure >= 0
+          ? (impossibleShare(values[p]![onPressure]!, values[w]![a]!, valueOf) ?? 0.3)
+          : 0;
+      }),
+    ),
+  );
+  const costOf = (axisOf: readonly number[]): number => {
+    let cost = 0;
+    axes.forEach((_, a) => {
+      if (!axisOf.includes(a)) cost += NO_CURVE_ON_AXIS;
+    });
+    axisOf.forEach((a, i) => {
+      cost += a < 0 ? own[i]!.other : own[i]!.says[a]!;
+      if (a < 0) return;
+      for (let j = 0; j < i; j++) {
+        if (axisOf[j]! < 0) continue;
+        cost += axisOf[j] === a ? OTHER_LOOKS * apart[i]![j]! : SAME_LOOKS * (1 - apart[i]![j]!);
+      }
+      if (axes[a]!.quantity !== 'shaft_power') return;
+      const partners = axisOf.flatMap((b, j) => (b >= 0 && pressures[b] ? [badPower[j]![i]![a]!] : []));
+      if (partners.length) cost += IMPOSSIBLE * Math.min(...partners);
+    });
+    return cost;
+  };
+  return { values, ...cheapest(lines.length, axes.length, costOf) };
+}
+
+/** The cheapest of all readings where there are few, else the best that changing one line at a time leads to. */
+function cheapest(lines: number, axes: number, costOf: (axisOf: readonly number[]) => number): Assignment {
+  let best: { axisOf: number[]; cost: number } = { axisOf: Array.from({ length: lines }, () => -1), cost: Infinity };
+  const others = Array.from({ length: lines }, () => Array.from({ length: axes + 1 }, () => Infinity));
+  const note = (axisOf: readonly number[]) => {
+    const cost = costOf(axisOf);
+    axisOf.forEach((a, i) => (others[i]![a + 1] = Math.min(others[i]![a + 1]!, cost)));
+    if (cost < best.cost) best = { axisOf: [...axisOf], cost };
+  };
+  const count = (axes + 1) ** lines;
+  if (count <= MOST_TRIED)
+    for (let k = 0; k < count; k++) {
+      const axisOf: number[] = [];
+      for (let i = 0, rest = k; i < lines; i++, rest = Math.floor(rest / (axes + 1)))
+        axisOf.push((rest % (axes + 1)) - 1);
+      note(axisOf);
+    }
+  else
+    for (let start = -1; start < axes; start++) {
+      let at = Array.from({ length: lines }, () => start);
+      for (let cost = costOf(at), before = Infinity; cost < before;) {
+        before = cost;
+        for (let i = 0; i < lines; i++)
+          for (let a = -1; a < axes; a++) {
+            const tried = at.map((v, j) => (j === i ? a : v));
+            note(tried);
+            const c = costOf(tried);
+            if (c < cost) [cost, at] = [c, tried];
+          }
+      }
+    }
+  const margins = best.axisOf.map((a, i) => Math.min(...others[i]!.filter((_, b) => b !== a + 1)) - best.cost);
+  return { axisOf: best.axisOf, cost: best.cost, margins };
+}
+
+function wordCost(words: readonly UnderstoodWord[], lines: readonly FoundLine[], i: number, axis: AxisHint): number {
+  const near = words.filter((w) => w.quantity && w.isInside && isNearest(w, lines, i));
+  if (!near.length) return 0;
+  const kind = (q: string) => (q.endsWith('pressure') ? 'pressure' : q);
+  return near.some((w) => kind(w.quantity!) === kind(axis.quantity)) ? -WORD_SAYS : WORD_SAYS;
+}
+
+/** Whether a word stands near a line and nearer than near any other. */
+export function isNearest(word: UnderstoodWord, lines: readonly FoundLine[], i: number): boolean {
+  const own = distanceToLine(word, lines[i]!);
+  return own < NEAR_WORD_PX && lines.every((l, j) => j === i || distanceToLine(word, l) > own + 1);
+}
+
+/** 0 where two lines are printed alike, 1 where they differ in colour or in dashes. */
+function looksApart(a: FoundLine, b: FoundLine): number {
+  const [la, lb] = [Math.hypot(...a.colour), Math.hypot(...b.colour)];
+  const hue = Math.hypot(...a.colour.map((v, c) => v / la - b.colour[c]! / lb));
+  const bare = Math.abs(a.worth.bare - b.worth.bare);
+  return Math.min(1, Math.max(0, (hue - 0.1) / 0.2, (bare - 0.12) / 0.15));
+}

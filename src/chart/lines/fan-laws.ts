@@ -1,0 +1,52 @@
+import { valueOf, type LineValues } from './line-values.ts';
+
+/** How well two curves of one wheel agree when one is brought to the other's speed. */
+export type SpeedMatch = {
+  /** mean distance in value, as a share of the larger curve's highest value */
+  readonly apart: number;
+  /** share of the curve that could be compared, 0..1 */
+  readonly overlap: number;
+};
+
+const POWERS = { static_pressure: 2, total_pressure: 2, shaft_power: 3, efficiency: 0, flow: 1 } as const;
+
+/**
+ * Brings `slow` to the speed of `fast` and compares: flow with the ratio of speeds, pressure with its square, power
+ * with its cube.
+ * @param ratio speed of `fast` over that of `slow`
+ * Source: fan laws for one wheel and one density, e.g. ISO 5801:2017 §15 (incompressible).
+ */
+export function matchAtRatio(
+  fast: LineValues,
+  slow: LineValues,
+  ratio: number,
+  quantity: keyof typeof POWERS,
+): SpeedMatch {
+  const power = ratio ** POWERS[quantity];
+  const top = Math.max(...fast.value, 1e-9);
+  let sum = 0;
+  let looks = 0;
+  slow.flow.forEach((q, i) => {
+    const there = valueOf(fast, q * ratio);
+    if (there === null) return;
+    // on a steep part a small shift in flow is a large one in value: the nearer of both counts
+    const near = [0.985, 1, 1.015].map((f) => valueOf(fast, q * ratio * f) ?? there);
+    sum += Math.min(...near.map((v) => Math.abs(v - slow.value[i]! * power)));
+    looks++;
+  });
+  return { apart: looks ? sum / looks / top : 1, overlap: looks / slow.flow.length };
+}
+
+/** The ratio of speeds at which two curves agree best, 1..3; null where they never do. */
+export function bestRatio(
+  fast: LineValues,
+  slow: LineValues,
+  quantity: keyof typeof POWERS,
+): { ratio: number; apart: number } | null {
+  let best: { ratio: number; apart: number } | null = null;
+  for (let ratio = 1.01; ratio <= 3; ratio *= 1.005) {
+    const { apart, overlap } = matchAtRatio(fast, slow, ratio, quantity);
+    if (overlap >= 0.6 && (!best || apart < best.apart)) best = { ratio, apart };
+  }
+  return best;
+}
