@@ -9,6 +9,7 @@ import { remedyOf } from './remedy-words.ts';
 import { findChanges, type Looks, type Tried } from './search.ts';
 import { shortfallOf, yardstickOf } from './shortfall.ts';
 import { worthChanging } from './situation.ts';
+import { tightPlans, withPlans } from './tight-plans.ts';
 
 /**
  * The smallest practical changes that turn a blower's no or not-sure into a yes. Every one is judged by the program itself on
@@ -16,7 +17,7 @@ import { worthChanging } from './situation.ts';
  */
 
 /** Draws for a rough look: the search goes by the middle, they only tell how wide the curve's doubt is. */
-const LOOK_DRAWS = 64;
+const LOOK_DRAWS = 96;
 /** A shop of more sections would take longer than anybody waits. */
 const MOST_SECTIONS = 60;
 
@@ -28,10 +29,12 @@ const WORK = 4000;
 const THOROUGH_COSTS_LOOKS = 4;
 const NEW_CURVE_COSTS_LOOKS = 12;
 
-/** How many looks each of so many blowers in doubt may cost in this shop. */
-const looksAllowed = (job: Job, judgement: Judgement): number => {
-  const inDoubt = judgement.assessment.blowers.filter((b) => b.verdict !== 'yes').length;
-  const cases = judgement.assessment.cases.length / job.blowers.length;
+/** How many looks each of so many blowers in doubt may cost in this shop, so many plans at a time. */
+const looksAllowed = (job: Job, { assessment }: Judgement, plans: number): number => {
+  const inDoubt = assessment.blowers.filter((b) => b.verdict !== 'yes').length;
+  const states = new Set(assessment.cases.map((c) => c.filterState)).size;
+  // and the heaviest plan for the motor
+  const cases = (plans + 1) * states;
   return Math.floor(WORK / (cases * ((job.ductwork.sections.length + 20) / 20)) / inDoubt);
 };
 
@@ -39,9 +42,10 @@ const looksAllowed = (job: Job, judgement: Judgement): number => {
 export function remediesFor(job: Job, judgement: Judgement, index: number): Remedy[] {
   const own = ownAssessment(judgement, index);
   if (job.ductwork.sections.length > MOST_SECTIONS || !worthChanging(own)) return [];
-  let left = looksAllowed(job, judgement);
-  const spend = (looks: number): boolean => (left -= looks) >= 0;
   const by = yardstickOf(own);
+  const plans = tightPlans(own, by);
+  let left = looksAllowed(job, judgement, plans.size);
+  const spend = (looks: number): boolean => (left -= looks) >= 0;
   const { air } = judgement.assessment;
   const { candidate } = judgement.blowers[index]!;
   const rough = candidateOf(job.blowers[index]!, placeOf(job, air, index), LOOK_DRAWS);
@@ -50,7 +54,11 @@ export function remediesFor(job: Job, judgement: Judgement, index: number): Reme
 
   const judged = (changed: Job, changes: Change[]): Tried => {
     const known = quickCandidate(rough, changed, air, index);
-    const { blowers, assessment } = judge(alone(changed, index), LOOK_DRAWS, new Map([[known.blower.id, known]]));
+    const { blowers, assessment } = judge(
+      withPlans(alone(changed, index), plans),
+      LOOK_DRAWS,
+      new Map([[known.blower.id, known]]),
+    );
     return { job: changed, changes, judged: blowers[0]!, assessment, lacking: shortfallOf(assessment, by) };
   };
   const looks: Looks = {

@@ -22,8 +22,8 @@ const MOST_COMBINED = 2;
 const MOST_TOGETHER = 4;
 /** Half-made combinations that are carried on. */
 const BEAM = 3;
-/** Missing no more than this, in standard deviations, a rough look is worth a thorough one. */
-const PROMISING = 1.2;
+/** Missing no more than this, in standard deviations, and likely enough in the few draws of a rough look, it is worth a thorough one. */
+const PROMISING = { missing: 1.2, chance: 0.93 };
 /** A kind of change that alone takes less than this share of what is missing away is left out of combinations. */
 const LEAST_HELP = 0.02;
 /** Thorough looks at changes of one kind that all looked promising. */
@@ -31,7 +31,9 @@ const MOST_TRIES = 3;
 /** What is missing must shrink by this share from step to step, or no further step is tried. */
 const PROGRESS = 0.05;
 
-const total = (s: Shortfall): number => s.flow + s.speed + s.motor + s.other;
+const isPromising = ({ lacking, assessment }: Tried): boolean =>
+  lacking.flow + lacking.speed + lacking.motor + lacking.other <= PROMISING.missing &&
+  assessment.blowers[0]!.probability >= PROMISING.chance;
 
 /**
  * Changes that make a blower a yes: single ones, cheapest kind first and the smallest of each kind; where none does it, two, three
@@ -96,7 +98,7 @@ function confirmed(tried: readonly Tried[], looks: Looks, most: number): Change[
   for (const t of tried) {
     const kinds = kindsOf(t);
     if (found.size >= most) break;
-    if (found.has(kinds) || total(t.lacking) > PROMISING || (tries.get(kinds) ?? 0) >= MOST_TRIES) continue;
+    if (found.has(kinds) || !isPromising(t) || (tries.get(kinds) ?? 0) >= MOST_TRIES) continue;
     tries.set(kinds, (tries.get(kinds) ?? 0) + 1);
     if (looks.confirm(t)) found.set(kinds, t.changes);
   }

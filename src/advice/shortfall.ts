@@ -30,10 +30,13 @@ export function yardstickOf(assessment: Assessment): Yardstick {
   };
 }
 
-/** The worst of each kind over all required cases and states of the only blower in an assessment. */
-export function shortfallOf(assessment: Assessment, by: Yardstick): Shortfall {
+/**
+ * The worst of each kind over all required cases and states of the only blower in an assessment.
+ * @param wanted margin wanted of every limit, in standard deviations
+ */
+export function shortfallOf(assessment: Assessment, by: Yardstick, wanted = WANTED): Shortfall {
   const required = assessment.cases.filter((c) => c.required);
-  const missing = (ratio: number, sd: number) => Math.max(0, WANTED - Math.log(Math.max(ratio, 1e-6)) / sd);
+  const missing = (ratio: number, sd: number) => Math.max(0, wanted - Math.log(Math.max(ratio, 1e-6)) / sd);
   const flows = required.flatMap((c) =>
     c.pickups.filter((p) => p.open && p.requiredFlow_m3_s).map((p) => p.flow_m3_s / p.requiredFlow_m3_s!),
   );

@@ -132,28 +132,32 @@ function shopReasons(candidate: Candidate, facts: ShopFacts, day: WorstDay): Rea
 /** Share of the volts a cable may take, usual in wiring rules for motors [-]. Source: IEC 60364-5-52 annex G, recalled. */
 const MOST_CABLE_DROP = 0.05;
 
-/** Best first: verdict, then chance, then price. Blowers that cannot be told apart share a rank. */
+/**
+ * Best first: verdict, then chance, then price. Chances that cannot be told apart from the best of their group leave it to the
+ * price; blowers that even their price does not tell apart share a rank.
+ */
 export function ranked(
   results: readonly Omit<BlowerResult, 'rank'>[],
   priceOf: (blowerId: string) => number | null,
 ): BlowerResult[] {
   const order: Record<Verdict, number> = { yes: 0, unsure: 1, no: 2 };
-  const sorted = [...results].sort(
-    (a, b) =>
-      order[a.verdict] - order[b.verdict] ||
-      (Math.abs(a.probability - b.probability) > TIE ? b.probability - a.probability : 0) ||
-      (priceOf(a.blowerId) ?? Infinity) - (priceOf(b.blowerId) ?? Infinity) ||
-      0,
+  const byChance = [...results].sort((a, b) => order[a.verdict] - order[b.verdict] || b.probability - a.probability);
+  const groups: (typeof byChance)[] = [];
+  for (const r of byChance) {
+    const best = groups.at(-1)?.[0];
+    if (best && best.verdict === r.verdict && best.probability - r.probability <= TIE) groups.at(-1)!.push(r);
+    else groups.push([r]);
+  }
+  const price = (r: (typeof byChance)[number]) => priceOf(r.blowerId) ?? Infinity;
+  const sorted = groups.flatMap((group) =>
+    // two prices nobody knows are alike
+    [...group].sort((a, b) => (price(a) === price(b) ? 0 : price(a) - price(b))).map((r) => ({ r, group })),
   );
   const rank = new Map<string, number>();
-  sorted.forEach((r, i) => {
+  sorted.forEach(({ r, group }, i) => {
     const before = sorted[i - 1];
-    const tied =
-      before !== undefined &&
-      before.verdict === r.verdict &&
-      Math.abs(before.probability - r.probability) <= TIE &&
-      priceOf(before.blowerId) === priceOf(r.blowerId);
-    rank.set(r.blowerId, tied ? rank.get(before.blowerId)! : i + 1);
+    const tied = before !== undefined && before.group === group && price(before.r) === price(r);
+    rank.set(r.blowerId, tied ? rank.get(before.r.blowerId)! : i + 1);
   });
   return results.map((r) => ({ ...r, rank: rank.get(r.blowerId)! }));
 }

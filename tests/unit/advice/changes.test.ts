@@ -8,6 +8,7 @@ import { judge } from '../../../src/judge.ts';
 const demo = JSON.parse(
   readFileSync(new URL('../../../fixtures/jobs/school-furniture.json', import.meta.url), 'utf8'),
 ) as Job;
+demo.blowers = [demo.blowers[0]!];
 const trunk = demo.ductwork.sections.findIndex((s) => s.pickup == null);
 
 function checked(raw: unknown): Job {
