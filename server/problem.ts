@@ -66,11 +66,18 @@ function refusalFrom(error: unknown): Refusal | undefined {
   return undefined;
 }
 
+/** A refusal as a problem document (RFC 9457). */
+export const problemOf = ({ status, message: detail, errors }: Refusal) => ({
+  type: 'about:blank',
+  title: STATUS_CODES[status] ?? 'Error',
+  status,
+  detail,
+  errors,
+});
+
 function send(res: Response, refusal: Refusal): void {
-  const { status, message: detail, errors, headers } = refusal;
-  res.status(status).set(headers).set('Cache-Control', 'no-store');
-  const body = { type: 'about:blank', title: STATUS_CODES[status] ?? 'Error', status, detail, errors };
-  res.type('application/problem+json').send(JSON.stringify(body));
+  res.status(refusal.status).set(refusal.headers).set('Cache-Control', 'no-store');
+  res.type('application/problem+json').send(JSON.stringify(problemOf(refusal)));
 }
 
 /** The one maker of problem+json: known refusals in their own words, anything else as 500 with an id that the log explains. */

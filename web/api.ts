@@ -89,11 +89,50 @@ export type ChartReading = {
   warnings: { code: string; text: string; path: string }[];
 };
 
+/** How far the reading of a chart is. */
+export type ChartStep = 'frame' | 'labels' | 'curves';
+
 export const photos = {
   address: (photoId: string) => `/api/photos/${encodeURIComponent(photoId)}`,
-  readChart: (photoId: string, hints: ChartHints, signal?: AbortSignal) =>
-    call<ChartReading>(`/api/photos/${encodeURIComponent(photoId)}/chart`, json('POST', hints, {}, signal)),
+  readChart,
 };
+
+/** Reads a chart and tells which step it is at. */
+async function readChart(
+  photoId: string,
+  hints: ChartHints,
+  onStep: (step: ChartStep) => void,
+  signal: AbortSignal,
+): Promise<Answer<ChartReading>> {
+  const asked = json('POST', hints, { Accept: 'application/x-ndjson' }, signal);
+  try {
+    const response = await fetch(`${photos.address(photoId)}/chart`, asked);
+    if (!response.ok || !response.body)
+      return { ok: false, problem: problemFrom(response.status, parse(await response.text())) };
+    for await (const line of linesOf(response.body)) {
+      const news = parse(line) as { step?: ChartStep; reading?: ChartReading; problem?: Problem } | null;
+      if (news?.step) onStep(news.step);
+      if (news?.reading) return { ok: true, value: news.reading, etag: null };
+      if (news?.problem) return { ok: false, problem: problemFrom(news.problem.status, news.problem) };
+    }
+    return { ok: false, problem: silence('') };
+  } catch (error) {
+    return { ok: false, problem: silence(error instanceof Error ? error.message : '') };
+  }
+}
+
+async function* linesOf(body: ReadableStream<Uint8Array>): AsyncGenerator<string> {
+  const reader = body.pipeThrough(new TextDecoderStream() as ReadableWritablePair<string, Uint8Array>).getReader();
+  let kept = '';
+  for (;;) {
+    const { value, done } = await reader.read();
+    if (done) break;
+    const lines = (kept + value).split('\n');
+    kept = lines.pop() ?? '';
+    yield* lines;
+  }
+  if (kept !== '') yield kept;
+}
 
 /**
  * Sends a photo and tells how far it is. XMLHttpRequest, because fetch cannot report how much was sent.

@@ -1,48 +1,52 @@
 /**
  * Photo file and hints → chart reading.
  *
- * `readChart` answers a `Result`: the reading, or issues for hints that can't be or taps with no line under them
- * (`not-understood` is a 400, everything else a 422, as for jobs). It throws `NotYet` where corners, axes or seeds are
- * missing: reading those without being told is not built yet, and the route answers 501 with the error's message.
+ * `readChart` answers a `Result`: the reading, or issues for hints that can't be, for a photo without a chart, or for
+ * taps with no line under them (`not-understood` is a 400, everything else a 422, as for jobs).
  * A file that can't be decoded throws what sharp throws.
  */
 import {
-  areFull,
-  layChartFlat,
-  readTaps,
+  createMemory,
+  readChartIn,
   type ChartHints,
   type ChartReading,
-  type FullHints,
+  type ChartStep,
+  type Memory,
   type Photo,
-  type StraightenedChart,
 } from '../../src/chart/index.ts';
 import type { Result } from '../../src/issues/result.ts';
+import type { WordReader } from '../../src/words/word-reader.ts';
 import { recentPhoto } from '../image/recent-photos.ts';
 
-/** Asked for something that is planned and not built; the route answers 501. */
-export class NotYet extends Error {
-  override readonly name = 'NotYet';
-}
+/** What was worked out for each recent photo: the next correction on it starts from there. */
+const memories = new WeakMap<Photo, Memory>();
+/** Enough for a few frames with their labels, and the chart laid flat for the last few corrections. */
+const KEPT = 24;
 
-const TELL_ALL =
-  'Please mark the four corners of the plot, type both ends of its scales and tap each curve: finding them without help is still to come.';
+export type ReadingOptions = { onStep?: (step: ChartStep) => void; stop?: AbortSignal };
 
-/** @param photoFilePath the stored photo, tagged or upright; @param hints already checked by the `ChartHints` schema */
-export async function readChart(photoFilePath: string, hints: ChartHints): Promise<Result<ChartReading>> {
-  if (!areFull(hints)) throw new NotYet(TELL_ALL);
+/**
+ * @param photoFilePath the stored photo, tagged or upright; @param hints already checked by the `ChartHints` schema
+ * @throws the signal's reason when `stop` is given in the middle
+ */
+export async function readChart(
+  photoFilePath: string,
+  hints: ChartHints,
+  words: WordReader,
+  { onStep, stop }: ReadingOptions = {},
+): Promise<Result<ChartReading>> {
   const photo = await recentPhoto(photoFilePath);
-  const chart = flatChart(photo, hints);
-  return chart.ok ? readTaps(photo, chart.value, hints) : chart;
-}
-
-/** The chart last laid flat from each recent photo: the next tap on it needs no new straightening. */
-const lastFlat = new WeakMap<Photo, { key: string; chart: StraightenedChart }>();
-
-function flatChart(photo: Photo, hints: FullHints): Result<StraightenedChart> {
-  const key = JSON.stringify([hints.frameCorners_px, hints.axes, hints.exact]);
-  const last = lastFlat.get(photo);
-  if (last?.key === key) return { ok: true, value: last.chart, warnings: [] };
-  const chart = layChartFlat(photo, hints);
-  if (chart.ok) lastFlat.set(photo, { key, chart: chart.value });
-  return chart;
+  const memory = memories.get(photo) ?? createMemory(KEPT);
+  memories.set(photo, memory);
+  return readChartIn(photo, hints, {
+    memory,
+    words: (crops, want) => {
+      stop?.throwIfAborted();
+      return words(crops, want);
+    },
+    onStep: (step) => {
+      stop?.throwIfAborted();
+      onStep?.(step);
+    },
+  });
 }

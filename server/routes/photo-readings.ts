@@ -1,12 +1,12 @@
 import { Router } from 'express';
 import type { Request, RequestHandler, Response } from 'express';
-import { ChartHints } from '../../src/chart/index.ts';
+import { ChartHints, type ChartStep } from '../../src/chart/index.ts';
 import { understand } from '../../src/index.ts';
 import { jsonBytes, jsonOf } from '../json-body.ts';
-import { Refusal, onlyMethods, refusalOf } from '../problem.ts';
-import type { ChartReader } from '../readers/chart-reader.ts';
+import { Refusal, onlyMethods, problemOf, refusalOf } from '../problem.ts';
+import type { ChartAnswer, ChartReader } from '../readers/chart-reader.ts';
 import { replyText } from '../reply.ts';
-import { TookTooLong } from '../side-process.ts';
+import { Stopped, TookTooLong } from '../side-process.ts';
 import { photoOf } from './photos.ts';
 import type { PhotoParts, PhotoRequest } from './photos.ts';
 
@@ -18,12 +18,42 @@ async function readChart(parts: PhotoReadingParts, req: PhotoRequest, res: Respo
   const photo = await photoOf(parts, req);
   const hints = understand(ChartHints, jsonOf(req));
   if (!hints.ok) throw refusalOf(hints.issues);
-  const answer = await parts.chartReader.read(photo.uprightFile, hints.value).catch((error: unknown) => {
+  const gone = new AbortController();
+  res.on('close', () => gone.abort());
+  const read = (onStep?: (step: ChartStep) => void): Promise<string> =>
+    textOf(parts.chartReader.read(photo.uprightFile, hints.value, { signal: gone.signal, ...(onStep && { onStep }) }));
+  if (req.headers.accept === LINES) await replyInLines(res, read);
+  else
+    await read().then(
+      (text) => replyText(res, 200, text),
+      (error: unknown) => {
+        // nobody is there to be answered
+        if (!(error instanceof Stopped)) throw error;
+      },
+    );
+}
+
+async function textOf(answer: Promise<ChartAnswer>): Promise<string> {
+  const read = await answer.catch((error: unknown) => {
     throw error instanceof TookTooLong ? new Refusal(422, TOO_SLOW) : error;
   });
-  if ('issues' in answer) throw refusalOf(answer.issues);
-  if ('notYet' in answer) throw new Refusal(501, answer.notYet);
-  replyText(res, 200, answer.text);
+  if ('issues' in read) throw refusalOf(read.issues);
+  return read.text;
+}
+
+/** One JSON document a line: each step as it is begun, then the reading or the problem. */
+const LINES = 'application/x-ndjson';
+
+async function replyInLines(res: Response, read: (onStep: (step: ChartStep) => void) => Promise<string>) {
+  res.status(200).set('Cache-Control', 'no-store').type(LINES);
+  try {
+    const text = await read((step) => void res.write(`${JSON.stringify({ step })}\n`));
+    res.end(`{"reading":${text}}\n`);
+  } catch (error) {
+    if (error instanceof Stopped) return;
+    if (!(error instanceof Refusal)) throw error;
+    res.end(`${JSON.stringify({ problem: problemOf(error) })}\n`);
+  }
 }
 
 const notYet =

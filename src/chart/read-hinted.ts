@@ -2,24 +2,15 @@ import { fail, ok, pointer, type Result } from '../issues/result.ts';
 import { keepApart } from './apart.ts';
 import { fromBase } from '../units/names.ts';
 import { checkAxes, checkCorners, checkSeeds, unitOf } from './check-hints.ts';
-import { curvePoints } from './curve-points.ts';
-import {
-  beginsLate,
-  curveDoubts,
-  frameDoubts,
-  noLine,
-  NO_LINE,
-  runTogether,
-  scaleDoubts,
-  type Doubt,
-} from './doubts.ts';
+import { beginsLate, frameDoubts, noLine, NO_LINE, runTogether, scaleDoubts, type Doubt } from './doubts.ts';
 import { oddBeginnings } from './family.ts';
 import type { AxisHint, ChartHints, SeedHint } from './hints.ts';
 import type { Photo } from './raster.ts';
-import type { ChartReading, CurveReading } from './reading.ts';
+import { curvesInSI, putTogether } from './put-together.ts';
+import type { ChartReading } from './reading.ts';
 import { toSheet } from './sheet.ts';
 import { photoPoint, type Corners } from './spaces.ts';
-import { straightenChart, trueFractions, type StraightenedChart } from './straightened-chart.ts';
+import { straightenChart, type StraightenedChart } from './straightened-chart.ts';
 import { traceCurve, type TracedCurve } from './trace.ts';
 import { untangle } from './untangle.ts';
 
@@ -65,63 +56,42 @@ export function layChartFlat(photo: Photo, hints: FullHints): Result<Straightene
 }
 
 /** The second half: the curve under each tap. @param chart laid flat from the same photo, corners and axes */
-export function readTaps(photo: Photo, chart: StraightenedChart, hints: FullHints): Result<ChartReading> {
+export function readTaps(
+  photo: Photo,
+  chart: StraightenedChart,
+  hints: FullHints,
+  doubtsOfAxes: readonly Doubt[] = [],
+): Result<ChartReading> {
   const { axes, seeds } = hints;
   const issues = checkSeeds(seeds, axes);
   if (issues.length) return fail(issues);
   const { used, traced, together } = traceTaps(photo, chart, hints);
-  const doubts: Doubt[] = [
-    ...frameDoubts(used.frame, hints.exact ?? false),
-    ...scaleDoubts(used.flowGrid, axes.indexOf(chart.flow), 'flow'),
-    ...axes.flatMap((axis, i) => (seeds.some((s) => s.yAxis === axis.id) ? valueDoubts(used, axis, i) : [])),
-    ...together.map(([i, j]) => runTogether(i, j)),
-  ];
-  const curves: CurveReading[] = [];
-  seeds.forEach((seed, i) => {
-    const curve = traced[i];
-    if (!curve) return doubts.push(noLine(i));
-    const own = curveDoubts(
-      used.sheet,
-      curve,
-      (x, y) => trueFractions(used, seed.yAxis, x, y),
-      used.flow,
-      pointer('seeds', i),
-    );
-    doubts.push(...own);
-    return curves.push({
-      id: `c${i + 1}`,
-      yAxis: seed.yAxis,
-      quantity: seed.quantity,
-      speed_rpm: seed.speed_rpm ?? null,
-      ...curvePoints(
-        used,
-        curve.trace,
-        axes.find((a) => a.id === seed.yAxis)!,
-      ),
-      confidence: product(own),
-    });
-  });
+  const { curves, doubts } = curvesInSI(
+    used,
+    axes,
+    seeds.flatMap(({ yAxis, quantity, speed_rpm }, i) => {
+      const curve = traced[i];
+      const path = pointer('seeds', i);
+      return curve ? [{ id: `c${i + 1}`, curve, yAxis, quantity, speed_rpm: speed_rpm ?? null, path, doubts: [] }] : [];
+    }),
+  );
   if (!curves.length)
     return fail(
       seeds.map((_, i) => ({ code: 'contradiction', path: pointer('seeds', i, 'point_px'), message: NO_LINE })),
     );
-
+  traced.forEach((curve, i) => curve ?? doubts.push(noLine(i)));
   const flowUnit = unitOf(used.flow)!;
   for (const { curve, flow } of oddBeginnings(curves))
     doubts.push(beginsLate(Number(curves[curve]!.id.slice(1)) - 1, fromBase(flow, flowUnit), used.flow));
-  const overall = product(doubts);
-  return ok({
-    frameCorners_px: used.frame.corners.map(([x, y]) => [x, y]),
-    axes: axes.map((axis, i) => ({
-      ...axis,
-      confidence: product(
-        axis.quantity === 'flow' ? scaleDoubts(used.flowGrid, i, 'flow') : valueDoubts(used, axis, i),
-      ),
-    })),
-    curves,
-    confidence: { overall, needsReview: overall < LEAST_SURE || doubts.some((d) => d.serious) },
-    warnings: doubts.map((d) => d.warning),
-  });
+  const isRead = (axis: AxisHint) => axis.quantity === 'flow' || seeds.some((s) => s.yAxis === axis.id);
+  return ok(
+    putTogether(used, axes, curves, (axis, i) => (isRead(axis) ? gridDoubts(used, axis, i) : []), [
+      ...frameDoubts(used.frame, hints.exact ?? false),
+      ...together.map(([i, j]) => runTogether(i, j)),
+      ...doubts,
+      ...doubtsOfAxes,
+    ]),
+  );
 }
 
 type Taps = { used: StraightenedChart; traced: (TracedCurve | null)[]; together: [number, number][] };
@@ -153,13 +123,11 @@ function traceOn(chart: StraightenedChart, hints: FullHints): Taps {
 const cornersOf = ({ frameCorners_px }: FullHints): Corners =>
   frameCorners_px.map(([x, y]) => photoPoint(x, y)) as unknown as Corners;
 
-const valueDoubts = (chart: StraightenedChart, axis: AxisHint, index: number): Doubt[] =>
-  scaleDoubts(chart.valueGrids.get(axis.id)!, index, axis.quantity.replace('_', ' '));
+/** Whether the grid bears a scale out, with the axis's name in words. */
+export const gridDoubts = (chart: StraightenedChart, axis: AxisHint, index: number): Doubt[] =>
+  axis.quantity === 'flow'
+    ? scaleDoubts(chart.flowGrid, index, 'flow')
+    : scaleDoubts(chart.valueGrids.get(axis.id)!, index, axis.quantity.replace('_', ' '));
 
 /** An exact tap still needs the stroke's width to be looked at, sheet pixels. */
 const EXACT_REACH = 1.5;
-/** Nothing is ever quite certain. */
-const BEST = 0.98;
-/** Below this a person should look. */
-const LEAST_SURE = 0.6;
-const product = (doubts: readonly Doubt[]): number => doubts.reduce((p, d) => p * d.confidence, BEST);

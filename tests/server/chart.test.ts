@@ -92,10 +92,43 @@ test('hints that are not understood are 400, hints that cannot be 422, each with
   expect((await read(outside)).status).toBe(422);
 });
 
-test('reading without being told is not there yet, and the answer says what to do', async () => {
-  for (const part of [{}, { axes: hints().axes }, { frameCorners_px: hints().frameCorners_px, axes: hints().axes }]) {
-    const answer = await read(part);
-    expect(answer.status).toBe(501);
-    expect(problemOf(answer).detail).toMatch(/^Please mark the four corners/);
-  }
+test('a plot without numbers is asked about: nothing is made up', async () => {
+  const { frameCorners_px, axes } = hints();
+  const whole = await read({});
+  expect([whole.status, problemOf(whole).detail]).toEqual([
+    422,
+    'No fan chart was found on this photo. If there is one, mark its four corners; else take the photo again, nearer and in even light.',
+  ]);
+  const framed = await read({ frameCorners_px });
+  expect([framed.status, problemOf(framed).errors]).toEqual([
+    422,
+    [
+      {
+        path: '/axes',
+        message: 'The numbers along this plot could not be read: please type what stands at both ends of its scales.',
+      },
+    ],
+  ]);
+  const told = await read({ frameCorners_px, axes });
+  expect(told.status).toBe(200);
+  expect(JSON.parse(told.text).curves).toHaveLength(1);
+});
+
+test('on request the steps are told line by line, the reading last', async () => {
+  const answer = await bench.call(call, {
+    ...json('POST', hints()),
+    headers: { 'Content-Type': 'application/json', Accept: 'application/x-ndjson' },
+  });
+  const lines = answer.text
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  expect(lines[0]).toEqual({ step: 'curves' });
+  expect(lines.at(-1).reading.curves).toHaveLength(1);
+  const refused = await bench.call(call, {
+    ...json('POST', {}),
+    headers: { 'Content-Type': 'application/json', Accept: 'application/x-ndjson' },
+  });
+  const last = JSON.parse(refused.text.trim().split('\n').at(-1)!);
+  expect(last.problem).toMatchObject({ status: 422, errors: [{ path: '/frameCorners_px' }] });
 });

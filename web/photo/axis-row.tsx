@@ -11,18 +11,16 @@ import type { AxisId, AxisQuantity, AxisWork } from './photo-work.ts';
 import { unitLabel } from './unit-labels.ts';
 import { doubtsAt, Step, type Change } from './step.tsx';
 
-const AXIS_INDEX: Record<AxisId, number> = { x: 0, y1: 1, y2: 2 };
-
 export function AxisRow({ axis, reading, change }: { axis: AxisWork; reading: ChartReading | null; change: Change }) {
   const t = texts.value.photo;
   const hint = axisHint(axis);
-  const doubts = doubtsAt(reading, `/axes/${AXIS_INDEX[axis.id]}`);
+  const doubts = doubtsAt(reading, `/axes/${reading?.axes.findIndex(({ id }) => id === axis.id) ?? 0}`);
   const scale = (
     <button
       type="button"
       class="tap"
       aria-pressed={axis.scale === 'log'}
-      onClick={() => change('axis', setAxis(axis.id, { scale: axis.scale === 'log' ? 'linear' : 'log' }))}
+      onClick={() => change('axes', setAxis(axis.id, { scale: axis.scale === 'log' ? 'linear' : 'log' }))}
     >
       {axis.scale === 'log' ? t.logScale : t.evenScale}
     </button>
@@ -30,14 +28,14 @@ export function AxisRow({ axis, reading, change }: { axis: AxisWork; reading: Ch
   return (
     <Step
       mark={hint === null ? 'open' : doubts.length > 0 ? 'doubt' : 'done'}
-      title={t.axis[axis.id]}
+      title={titleOf(axis.id)}
       hint={doubts[0]}
       side={scale}
     >
       {axis.id === 'y1' && (
         <QuantityChoice axis={axis} options={['static_pressure', 'total_pressure']} change={change} />
       )}
-      {axis.id === 'y2' && <QuantityChoice axis={axis} options={['shaft_power', 'efficiency']} change={change} />}
+      {isFurther(axis.id) && <QuantityChoice axis={axis} options={['shaft_power', 'efficiency']} change={change} />}
       <div class="axis-fields">
         <AxisEnd axis={axis} end="minText" label={t.from} change={change} />
         <AxisEnd axis={axis} end="maxText" label={t.to} change={change} />
@@ -46,7 +44,7 @@ export function AxisRow({ axis, reading, change }: { axis: AxisWork; reading: Ch
           <select
             class="ltr"
             value={axis.unit}
-            onChange={(event) => change('axis', setAxis(axis.id, { unit: event.currentTarget.value }))}
+            onChange={(event) => change('axes', setAxis(axis.id, { unit: event.currentTarget.value }))}
           >
             {unitsOf(UNIT_QUANTITY[axis.quantity]).map((unit) => (
               <option key={unit.unit} value={unit.unit}>
@@ -58,6 +56,13 @@ export function AxisRow({ axis, reading, change }: { axis: AxisWork; reading: Ch
       </div>
     </Step>
   );
+}
+
+const isFurther = (id: AxisId): boolean => id !== 'x' && id !== 'y1';
+
+function titleOf(id: AxisId): string {
+  const t = texts.value.photo.axis;
+  return id === 'x' || id === 'y1' ? t[id] : t.y2;
 }
 
 function QuantityChoice({
@@ -73,7 +78,7 @@ function QuantityChoice({
   const choose = (quantity: AxisQuantity): void => {
     const sameUnits = UNIT_QUANTITY[quantity] === UNIT_QUANTITY[axis.quantity];
     const unit = sameUnits ? axis.unit : (unitsOf(UNIT_QUANTITY[quantity])[0]?.unit ?? axis.unit);
-    change('axis', setAxis(axis.id, { quantity, unit }));
+    change('axes', setAxis(axis.id, { quantity, unit }));
   };
   return (
     <Either
@@ -104,7 +109,7 @@ function AxisEnd({
       unit={axis.unit}
       text={axis[end]}
       plain
-      onText={(text) => change('axis', setAxis(axis.id, { [end]: text }), `${axis.id} ${end}`)}
+      onText={(text) => change('axes', setAxis(axis.id, { [end]: text }), `${axis.id} ${end}`)}
       onLeave={endStep}
     />
   );
@@ -116,11 +121,11 @@ type SecondAxis = { axis: AxisWork | null; reading: ChartReading | null; tapsGoT
 export function SecondAxisRow({ axis, reading, tapsGoTo, change }: SecondAxis) {
   const t = texts.value.photo;
   const add = (): void => {
-    change('axis', withSecondAxis);
+    change('axes', withSecondAxis);
     tapsGoTo.value = 'y2';
   };
   const remove = (): void => {
-    change('axis', withoutSecondAxis);
+    change('curves', withoutSecondAxis);
     tapsGoTo.value = 'y1';
   };
   if (!axis) {

@@ -20,10 +20,10 @@ export function CurvesRow({
   change: Change;
 }) {
   const t = texts.value.photo;
-  const { reading, busy } = reader;
+  const { reading, step } = reader;
   const doubted = work.seeds.some((_, index) => doubtsAt(reading, `/seeds/${index}`).length > 0);
   const title = work.seeds.length === 0 ? t.tapOpen : t.curves(work.seeds.length, sayNumber(work.seeds.length));
-  const hint = busy ? t.tracing : work.seeds.length === 0 ? (ready ? t.tapNow : t.tapAfter) : t.tapMore;
+  const hint = step ? t.tracing : work.seeds.length === 0 ? (ready ? t.tapNow : t.tapAfter) : t.tapMore;
   return (
     <Step mark={work.seeds.length === 0 || !reading ? 'open' : doubted ? 'doubt' : 'done'} title={title} hint={hint}>
       {work.seeds.map((seed, index) => (
@@ -44,14 +44,14 @@ export function CurvesRow({
             unit="rpm"
             text={seed.speedText}
             help={doubtsAt(reading, `/seeds/${index}`)[0] ?? t.speedHelp}
-            onText={(text) => change('seed', setTapSpeed(seed.id, text), `speed ${seed.id}`)}
+            onText={(text) => change('curves', setTapSpeed(seed.id, text), `speed ${seed.id}`)}
             onLeave={endStep}
           />
           <button
             type="button"
             class="icon"
             aria-label={t.removeCurve(String(index + 1))}
-            onClick={() => change('seed', removeTap(seed.id))}
+            onClick={() => change('curves', removeTap(seed.id))}
           >
             <Icon name="bin" />
           </button>

@@ -12,8 +12,8 @@ export const UNIT_QUANTITY: Record<AxisQuantity, Quantity> = {
   efficiency: 'fraction',
 };
 
-/** What still has to be done before the reader can be asked, in the order in which it is asked for. */
-export type Missing = 'corners' | 'x' | 'y1' | 'y2' | 'seeds';
+/** What still has to be done before the reader can be asked for the rest. */
+export type Missing = 'corners' | AxisId;
 
 type AxisHint = NonNullable<ChartHints['axes']>[number];
 
@@ -27,37 +27,44 @@ export function axisHint(axis: AxisWork): AxisHint | null {
   return { id: axis.id, quantity: axis.quantity, unit: axis.unit, scale: axis.scale, min, max };
 }
 
+/** Work begun before readings filled the blanks has no mark: what has both its ends was typed. */
+export const isSaid = (axis: AxisWork): boolean => axis.said ?? axis.maxText !== '';
+
 /** A second scale that no tap uses yet may wait: what was read before stays on the photo. */
 const isNeeded = (axis: AxisWork, work: PhotoWork): boolean =>
-  axis.id !== 'y2' || work.seeds.some((seed) => seed.yAxis === axis.id);
+  axis.id === 'x' || axis.id === 'y1' || work.seeds.some((seed) => seed.yAxis === axis.id);
 
-/** True when a tap on a curve of this axis can be followed. */
-export const readyForTap = (work: PhotoWork, yAxis: AxisId): boolean =>
-  !missingIn(work).some((what) => what !== 'seeds') &&
-  work.axes.some((axis) => axis.id === yAxis && axisHint(axis) !== null);
+/** True when a tap on a curve of this axis can be followed. @param shown the work with what was read */
+export const readyForTap = (shown: PhotoWork, yAxis: AxisId): boolean =>
+  shown.placed.every(Boolean) &&
+  ['x', yAxis].every((id) => shown.axes.some((axis) => axis.id === id && axisHint(axis) !== null));
 
+/** What somebody has begun to say and not finished: until then the last answer stays. */
 export function missingIn(work: PhotoWork): Missing[] {
   const missing: Missing[] = [];
-  if (!work.placed.every(Boolean)) missing.push('corners');
-  for (const axis of work.axes) if (isNeeded(axis, work) && axisHint(axis) === null) missing.push(axis.id);
-  if (work.seeds.length === 0) missing.push('seeds');
+  const some = work.placed.some(Boolean) || work.byHand === true;
+  if (some && !work.placed.every(Boolean)) missing.push('corners');
+  for (const axis of work.axes)
+    if (isSaid(axis) && isNeeded(axis, work) && axisHint(axis) === null) missing.push(axis.id);
   return missing;
 }
 
-/** Everything said so far, as the reader wants it; null while something is missing. */
+/** Everything said so far, as the reader wants it; it reads the rest. null while something is half said. */
 export function hintsOf(work: PhotoWork): ChartHints | null {
   if (missingIn(work).length > 0) return null;
-  const axes = work.axes.flatMap((axis) => axisHint(axis) ?? []);
+  const axes = work.axes.flatMap((axis) => (isSaid(axis) && axisHint(axis)) || []);
   const quantityOf = (id: string): string => work.axes.find((axis) => axis.id === id)?.quantity ?? 'static_pressure';
   return {
-    frameCorners_px: [...work.corners],
-    axes,
-    seeds: work.seeds.map((seed) => ({
-      yAxis: seed.yAxis,
-      quantity: quantityOf(seed.yAxis),
-      speed_rpm: speedOf(seed.speedText),
-      point_px: seed.at,
-    })),
+    ...(work.placed.every(Boolean) && { frameCorners_px: [...work.corners] }),
+    ...(axes.length > 0 && { axes }),
+    ...(work.seeds.length > 0 && {
+      seeds: work.seeds.map((seed) => ({
+        yAxis: seed.yAxis,
+        quantity: seed.quantity ?? quantityOf(seed.yAxis),
+        speed_rpm: speedOf(seed.speedText),
+        point_px: seed.at,
+      })),
+    }),
   };
 }
 

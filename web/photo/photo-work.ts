@@ -3,7 +3,7 @@ import { waitingCorners } from './corners.ts';
 import type { PhotoPoint } from './view.ts';
 
 /** A chart photo being read: everything a finger or a keyboard has said about it. What the reader answers is asked for anew. */
-export type AxisId = 'x' | 'y1' | 'y2';
+export type AxisId = 'x' | `y${number}`;
 export type AxisQuantity = 'flow' | 'static_pressure' | 'total_pressure' | 'shaft_power' | 'efficiency';
 
 /** The ends of an axis as typed; they become numbers only when the reader is asked. */
@@ -14,10 +14,12 @@ export type AxisWork = {
   minText: string;
   maxText: string;
   scale: 'linear' | 'log';
+  /** somebody typed it: what the reader finds does not stand in for it */
+  said?: boolean;
 };
 
 /** A tap on a curve: where, on which axis it is read, and the speed written beside it. */
-export type SeedWork = { id: string; yAxis: AxisId; speedText: string; at: PhotoPoint };
+export type SeedWork = { id: string; yAxis: AxisId; quantity?: AxisQuantity; speedText: string; at: PhotoPoint };
 
 export type PhotoWork = {
   photoId: string;
@@ -28,6 +30,10 @@ export type PhotoWork = {
   placed: readonly [boolean, boolean, boolean, boolean];
   axes: AxisWork[];
   seeds: SeedWork[];
+  /** somebody chose the curves: those the reader finds do not stand in for them */
+  curvesSaid?: boolean;
+  /** the plot is not to be looked for: the corners will be put by hand */
+  byHand?: boolean;
   airDensityText: string;
 };
 

@@ -34,7 +34,7 @@ export function AirRow({ work, change }: { work: PhotoWork; change: Change }) {
           text={work.airDensityText}
           placeholder="1.2 kg/m³"
           labelUnseen
-          onText={(text) => change('axis', (before) => ({ ...before, airDensityText: text }), 'air')}
+          onText={(text) => change('air', (before) => ({ ...before, airDensityText: text }), 'air')}
           onLeave={endStep}
         />
       </div>

@@ -1,12 +1,13 @@
 import type { ComponentChildren } from 'preact';
 import type { ChartReading } from '../api.ts';
 import { OpenMark, VerdictMark } from '../drawings/marks.tsx';
-import type { Note } from '../state/job.ts';
 import { texts } from '../texts/index.ts';
 import { warningWords } from '../words/issue-words.ts';
 import type { PhotoWork } from './photo-work.ts';
+import type { Part } from './shown-work.ts';
 
-export type Change = (note: Note, how: (before: PhotoWork) => PhotoWork, merge?: string | null) => void;
+/** Puts one part of the reading right; what the reader found of that part is taken over with it. */
+export type Change = (part: Part, how: (before: PhotoWork) => PhotoWork, merge?: string | null) => void;
 
 type StepProps = {
   mark: 'done' | 'doubt' | 'open';

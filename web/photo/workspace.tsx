@@ -8,70 +8,93 @@ import { useCurves } from '../edits/use-curves.ts';
 import { editDoc, job, perform, type Note } from '../state/job.ts';
 import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
-import { askReader, reader } from './chart-reading.ts';
+import { AxisRow, SecondAxisRow } from './axis-row.tsx';
+import { askReader, reader, stopReader } from './chart-reading.ts';
+import { CurvesRow } from './curves-row.tsx';
 import { densityOf, hintsOf, readyForTap, speedOf } from './hints.ts';
 import { PhotoStage } from './photo-stage.tsx';
 import type { AxisId, PhotoWork } from './photo-work.ts';
-import type { PhotoPoint } from './view.ts';
-import { AxisRow, SecondAxisRow } from './axis-row.tsx';
-import { CurvesRow } from './curves-row.tsx';
 import { AirRow, CornersRow, ReviewRow } from './rows.tsx';
+import { shownWork, TAKEN_OVER, type Part } from './shown-work.ts';
+import type { Change } from './step.tsx';
+import type { PhotoPoint } from './view.ts';
+import { WhileReading } from './while-reading.tsx';
 
-/** The photo above, and below it what is still to be done, one line a step; every step is a step of undo. */
+const NOTES: Record<Part, Note> = { corners: 'corners', axes: 'axis', curves: 'seed', air: 'axis' };
+
+/**
+ * The photo above, and below it what was read, one line a step. All is read without being told; whatever is put right by
+ * finger or key stays, and the rest is read anew. Every step is a step of undo.
+ */
 export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWork }) {
   const t = texts.value.photo;
   const tapsGoTo = useSignal<AxisId>('y1');
   const early = useSignal(false);
   const { photoId } = work;
-  const change = (note: Note, how: (before: PhotoWork) => PhotoWork, merge: string | null = null): void =>
-    editDoc(note, (before) => changePhoto(before, photoId, how), merge);
-
   const hints = hintsOf(work);
   const asked = JSON.stringify(hints);
   useEffect(() => askReader(photoId, hints), [asked, photoId]);
-  const { reading, problem, busy } = reader.value;
-  const target = work.axes.some((axis) => axis.id === tapsGoTo.value) ? tapsGoTo.value : 'y1';
-  const ready = readyForTap(work, target);
+  useEffect(() => stopReader, [photoId]);
+  const { problem, step } = reader.value;
+  const reading = work.byHand && !work.placed.every(Boolean) ? null : reader.value.reading;
+  const shown = shownWork(work, reading);
+  const change: Change = (part, how, merge = null) =>
+    editDoc(
+      NOTES[part],
+      (before) => changePhoto(before, photoId, (said) => how({ ...said, ...TAKEN_OVER[part](shown) })),
+      merge,
+    );
 
+  const target = shown.axes.some((axis) => axis.id === tapsGoTo.value) ? tapsGoTo.value : 'y1';
+  const ready = readyForTap(shown, target);
   const onTap = (at: PhotoPoint): void => {
     early.value = !ready;
-    if (ready) change('seed', tapCurve(at, target));
+    if (ready) change('curves', tapCurve(at, target));
   };
   const use = (): void => {
     if (!reading) return;
     perform(useCurves(job.value, { blowerId, photoId, reading, airDensity_kg_m3: densityOf(work.airDensityText) }));
     go({ page: 'blower', blowerId });
   };
-  const y2 = work.axes.find((axis) => axis.id === 'y2');
+  const markByHand = (): void => {
+    stopReader();
+    change('air', (before) => ({ ...before, byHand: true }));
+  };
+  const [x, y1, ...more] = shown.axes;
+  const further = more.find((axis) => axis.id === 'y2') ?? null;
   return (
     <div class="workspace">
       <PhotoStage
-        work={work}
+        work={shown}
         reading={reading}
         onCorners={(corners) => change('corners', moveCorners(corners))}
         onTap={onTap}
       />
       <div class="rows steps">
+        {step && !reading && <WhileReading step={step} onStop={markByHand} />}
         {early.value && !ready && (
           <p class="box early" role="status">
             {t.tapLater}
           </p>
         )}
-        <CornersRow work={work} reading={reading} />
-        {work.axes
-          .filter((axis) => axis.id !== 'y2')
-          .map((axis) => (
-            <AxisRow key={axis.id} axis={axis} reading={reading} change={change} />
-          ))}
-        <CurvesRow work={work} ready={ready} reader={reader.value} change={change} />
-        <SecondAxisRow axis={y2 ?? null} reading={reading} tapsGoTo={tapsGoTo} change={change} />
-        <AirRow work={work} change={change} />
-        <ReviewRow reading={reading} problem={problem} />
-        {reading && (
-          <button type="button" class="box fill next use" disabled={busy} onClick={use}>
+        {(reading || !step) && (
+          <>
+            <ReviewRow reading={reading} problem={problem} />
+            <CornersRow work={shown} reading={reading} />
+            {[x, y1].map((axis) => axis && <AxisRow key={axis.id} axis={axis} reading={reading} change={change} />)}
+            <CurvesRow work={shown} ready={ready} reader={reader.value} change={change} />
+            <SecondAxisRow axis={further} reading={reading} tapsGoTo={tapsGoTo} change={change} />
+            {more.map(
+              (axis) => axis !== further && <AxisRow key={axis.id} axis={axis} reading={reading} change={change} />,
+            )}
+            <AirRow work={work} change={change} />
+          </>
+        )}
+        {reading && shown.seeds.length > 0 && (
+          <button type="button" class="box fill next use" disabled={step !== null} onClick={use}>
             <span>
               {t.use(reading.curves.length)}
-              {work.seeds.some((seed) => speedOf(seed.speedText) === null) && <small>{t.speedMissing}</small>}
+              {shown.seeds.some((seed) => speedOf(seed.speedText) === null) && <small>{t.speedMissing}</small>}
             </span>
             <Icon name="on" />
           </button>

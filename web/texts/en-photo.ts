@@ -8,6 +8,8 @@ export const photo = {
   chooseHint: 'JPEG, PNG or WebP',
   sending: (percent: string) => `Sending the photo ${percent} %`,
   turning: 'Turning it upright',
+  steps: { frame: 'Looking for the plot', labels: 'Reading its numbers', curves: 'Following its curves' },
+  byHand: 'Stop, I’ll mark it by hand',
   photoAlt: 'Photo of the chart',
   closer: 'Closer',
   whole: 'Whole photo',

@@ -10,6 +10,8 @@ export const photo: Texts['photo'] = {
   chooseHint: 'JPEG، PNG یا WebP',
   sending: (percent) => `تصویر جا رہی ہے ${percent} %`,
   turning: 'سیدھی ہو رہی ہے',
+  steps: { frame: 'چارٹ ڈھونڈا جا رہا ہے', labels: 'ہندسے پڑھے جا رہے ہیں', curves: 'لکیریں پکڑی جا رہی ہیں' },
+  byHand: 'رکیں، میں خود نشان لگاؤں گا',
   photoAlt: 'چارٹ کی تصویر',
   closer: 'قریب',
   whole: 'پوری تصویر',

@@ -16,12 +16,11 @@ const placed = (work: PhotoWork): PhotoWork =>
   );
 
 describe('what a finger and a keyboard say about a chart', () => {
-  it('asks for corners, scales and a tap, in that order, and is ready when all are there', () => {
+  it('nothing said is no hint at all; whatever is said becomes one, and the rest is left to the reader', () => {
     let work = startWork(photo);
-    expect(missingIn(work)).toEqual(['corners', 'x', 'y1', 'seeds']);
-    expect(hintsOf(work)).toBeNull();
+    expect(hintsOf(work)).toEqual({});
     work = placed(work);
-    expect(missingIn(work)).toEqual(['x', 'y1', 'seeds']);
+    expect(hintsOf(work)).toEqual({ frameCorners_px: work.corners });
     work = setAxis('x', { maxText: '3,000' })(work);
     work = setAxis('y1', { maxText: '150 mm WG', unit: 'Pa' })(work);
     work = tapCurve([1200, 1500], 'y1')(work);
@@ -48,6 +47,15 @@ describe('what a finger and a keyboard say about a chart', () => {
     const moved = moveCorners(withCorner(work.corners, 2, [10, 10], size))(work);
     expect(moved.placed).toEqual([false, false, true, false]);
     expect(moveCorners(moved.corners)(moved).placed).toEqual([false, false, true, false]);
+  });
+
+  it('waits while something is half said: a corner of four, one end of a scale, corners to be put by hand', () => {
+    const work = startWork(photo);
+    const corner = moveCorners(withCorner(work.corners, 2, [10, 10], size))(work);
+    expect([missingIn(corner), hintsOf(corner)]).toEqual([['corners'], null]);
+    expect(missingIn(setAxis('x', { unit: 'CFM' })(work))).toEqual(['x']);
+    expect(missingIn({ ...work, byHand: true })).toEqual(['corners']);
+    expect(missingIn({ ...placed(work), byHand: true })).toEqual([]);
   });
 
   it('takes no axis without length, and no log axis from zero', () => {
@@ -88,7 +96,6 @@ describe('what a finger and a keyboard say about a chart', () => {
   });
 
   it('leaves speed and weight of air open where nothing is written', () => {
-    expect(hintsOf(setAxis('x', { maxText: '' })(startWork(photo)))).toBeNull();
     expect(densityOf('')).toBeNull();
     expect(densityOf('1.15')).toBeCloseTo(1.15, 9);
   });
