@@ -1,7 +1,10 @@
+import { chartWarnings } from './ur-chart-warnings.ts';
+
 /**
  * The core words its doubts and refusals in English; here the same in Urdu, by code. What has no line here is shown in English.
  */
 export const warnings: Record<string, string> = {
+  ...chartWarnings,
   'other-frequency': 'موٹر کی پلیٹ کی فریکوئنسی اس بجلی سے الگ ہے: رفتار اور طاقت بدلتی ہے۔',
   'over-fluxed': 'اس فریکوئنسی پر موٹر کو کم وولٹیج چاہیے: گرم ہو گی۔ الیکٹریشن سے پوچھیں۔',
   'star-delta': 'موٹر کا کنکشن سٹار یا ڈیلٹا بدلنا ہو گا: الیکٹریشن دیکھے۔',
@@ -11,16 +14,6 @@ export const warnings: Record<string, string> = {
   'plate-contradicts-itself': 'پلیٹ کے واٹ، وولٹیج اور ایمپیئر آپس میں نہیں ملتے: دوبارہ دیکھیں۔',
   'pulleys-unknown': 'پلیاں نہیں لکھیں: پہیہ موٹر جتنا تیز مانا۔ پلیاں یا رفتار ناپیں۔',
   'lowest-voltage-unknown': 'شام کی سب سے کم وولٹیج نہیں لکھی: تب ساکٹ پر ناپیں۔',
-  'frame-side-open': 'چارٹ کے خانے کی ایک لکیر چھپی ہوئی نہیں ملی: کونے دیکھ لیں۔',
-  'grid-uneven': 'خانوں کی لکیریں برابر نہیں: یہ پیمانہ تھوڑا غلط ہو سکتا ہے۔',
-  'grid-off-scale': 'خانوں کی لکیریں گول ہندسوں پر نہیں آتیں: دونوں سرے دیکھ لیں۔',
-  'no-grid': 'خانے نہیں ہیں کہ پیمانہ پرکھا جائے؛ کاغذ مڑا ہو تو تھوڑا فرق ہو گا۔',
-  'curve-in-glare': 'لکیر کا ایک حصہ چمک میں چھپا ہے: وہاں اندازہ ہے۔',
-  'curve-hidden': 'لکیر کا ایک حصہ چھپا ہے: وہاں اندازہ ہے۔',
-  'curve-forks': 'لکیر دوسری لکیر سے ملتی ہے: دیکھیں کہ صحیح طرف گئی۔',
-  'markers-only': 'صرف نشان ہیں، لکیر نہیں: بیچ میں اندازہ ہے۔',
-  'curves-run-together': 'دو لکیریں ایک جگہ اوپر نیچے آ گئیں: دونوں دیکھ لیں۔',
-  'no-line-under-tap': 'اس نشان کے نیچے لکیر نہیں ملی۔',
   'tap-assumed-far': 'نہیں بتایا کہ نلی کہاں ہے: سوراخ سے دور مانا گیا۔ تصویر پر چنیں۔',
   'tap-place-doubtful': 'نلی کی جگہ ٹھیک نہیں لگتی۔ پاس اور دور دوبارہ دیکھیں۔',
   'anemometer-too-big': 'پنکھی پائپ کے لیے بہت بڑی ہے: ہوا روکتی ہے۔ کھلے منہ پر ناپیں۔',
