@@ -1,0 +1,152 @@
+import { homographyOf, type Homography } from '../homography.ts';
+import type { GlyphBlob } from './glyph-blobs.ts';
+import { slopeAt } from './page-lines.ts';
+import type { Chain } from './ridge-chains.ts';
+import { areaOf, sideHold, sidesOf, type WebFrame } from './web-frames.ts';
+
+/** What tells a plot frame from a table, a text box or the border of a plate. */
+export type FrameSigns = {
+  /** 0..1, how well the sides hold */
+  readonly hold: number;
+  /** 0..1, how well the weakest side holds */
+  readonly weakest: number;
+  /** length of strokes running neither along nor across the frame, in widths of the frame, up to 2 */
+  readonly curves: number;
+  /** share of the inside, in tenths by tenths, that has letters */
+  readonly text: number;
+  /** 0..1, rows of labels along two adjacent sides, the weaker of them */
+  readonly labels: number;
+  /** 0..1, rows of labels along the better labelled side */
+  readonly label: number;
+  /** square root of its share of the photo */
+  readonly size: number;
+  /** share of the frame's smaller dimension between it and the photo's edge, up to 0.1 */
+  readonly margin: number;
+};
+
+/** Strokes of the picture by the direction they were followed in, without regard to dark or light. */
+export type Strokes = { readonly upright: readonly Chain[]; readonly level: readonly Chain[] };
+
+/**
+ * Measures what tells a plot frame from other boxes.
+ * @param blobs letters of the frame's own polarity
+ * @param width,height of the view
+ * @returns null where the corners lie on one line
+ */
+export function frameSigns(
+  frame: WebFrame,
+  strokes: Strokes,
+  blobs: readonly GlyphBlob[],
+  width: number,
+  height: number,
+): FrameSigns | null {
+  const [bl, br, tr, tl] = frame.corners;
+  const map = homographyOf(frame.corners, [
+    [0, 0],
+    [1, 0],
+    [1, 1],
+    [0, 1],
+  ]);
+  if (!map) return null;
+  const wide = (Math.hypot(br[0] - bl[0], br[1] - bl[1]) + Math.hypot(tr[0] - tl[0], tr[1] - tl[1])) / 2;
+  const high = (Math.hypot(tl[0] - bl[0], tl[1] - bl[1]) + Math.hypot(tr[0] - br[0], tr[1] - br[1])) / 2;
+  const rows = labelRows(blobs, map, wide, high);
+  const xs = frame.corners.map((c) => c[0]);
+  const ys = frame.corners.map((c) => c[1]);
+  const margin = Math.min(Math.min(...xs), Math.min(...ys), width - 1 - Math.max(...xs), height - 1 - Math.max(...ys));
+  return {
+    hold: frame.hold,
+    weakest: Math.min(...sidesOf(frame).map(sideHold)),
+    curves: Math.min(2, curveLength(frame, strokes, map) / wide),
+    text: textShare(blobs, map),
+    labels: Math.max(...rows.map((r, k) => Math.min(r, rows[(k + 1) % 4]!))),
+    label: Math.max(...rows),
+    size: Math.sqrt(areaOf(frame.corners) / (width * height)),
+    margin: Math.max(-0.05, Math.min(0.1, margin / Math.min(wide, high))),
+  };
+}
+
+const at = (h: Homography, x: number, y: number): [number, number] => {
+  const w = h[6]! * x + h[7]! * y + h[8]!;
+  return [(h[0]! * x + h[1]! * y + h[2]!) / w, (h[3]! * x + h[4]! * y + h[5]!) / w];
+};
+
+const STEP = 10;
+const LEAST_TURN = 0.1;
+
+/** Length of what runs askew inside the frame, view pixels. */
+function curveLength(frame: WebFrame, strokes: Strokes, map: Homography): number {
+  let length = 0;
+  for (const upright of [true, false]) {
+    const [low, high] = upright ? [frame.left.line, frame.right.line] : [frame.top.line, frame.bottom.line];
+    for (const { y: along, x: across } of upright ? strokes.upright : strokes.level) {
+      for (let i = STEP; i < along.length; i += STEP) {
+        const run = along[i]! - along[i - STEP]!;
+        if (run > 1.6 * STEP) continue;
+        const slope = (across[i]! - across[i - STEP]!) / run;
+        if (Math.abs(slope) > 1.02) continue;
+        const [a, b] = [slopeAt(low, along[i]!), slopeAt(high, along[i]!)];
+        const [least, most] = a < b ? [a, b] : [b, a];
+        if (slope > least - LEAST_TURN && slope < most + LEAST_TURN) continue;
+        const [x, y] = upright ? [across[i]!, along[i]!] : [along[i]!, across[i]!];
+        const [u, v] = at(map, x, y);
+        if (u > 0.015 && u < 0.985 && v > 0.015 && v < 0.985) length += Math.hypot(run, run * slope);
+      }
+    }
+  }
+  return length;
+}
+
+const CELLS = 10;
+
+function textShare(blobs: readonly GlyphBlob[], map: Homography): number {
+  const cells = new Uint8Array(CELLS * CELLS);
+  for (const { x, y } of blobs) {
+    const [u, v] = at(map, x, y);
+    if (u > 0.01 && u < 0.99 && v > 0.01 && v < 0.99) cells[Math.floor(u * CELLS) * CELLS + Math.floor(v * CELLS)] = 1;
+  }
+  return cells.reduce((s, c) => s + c, 0) / cells.length;
+}
+
+/** How far out labels may stand, in shares of the frame, and how far along it they are told apart. */
+const DEEPEST = 0.2;
+const BINS = 36;
+const ENOUGH_LABELS = 4;
+
+/** For bottom, right, top, left: how much the letters nearest outside look like a row of tick labels, 0..1. */
+function labelRows(blobs: readonly GlyphBlob[], map: Homography, wide: number, high: number): number[] {
+  const near: { along: number; out: number; size: number }[][] = [[], [], [], []];
+  for (const { x, y, size } of blobs) {
+    const [u, v] = at(map, x, y);
+    if (u < -DEEPEST || u > 1 + DEEPEST || v < -DEEPEST || v > 1 + DEEPEST) continue;
+    if (u > -0.03 && u < 1.03) {
+      if (v < 0) near[0]!.push({ along: u, out: -v * high, size });
+      if (v > 1) near[2]!.push({ along: u, out: (v - 1) * high, size });
+    }
+    if (v > -0.03 && v < 1.03) {
+      if (u > 1) near[1]!.push({ along: v, out: (u - 1) * wide, size });
+      if (u < 0) near[3]!.push({ along: v, out: -u * wide, size });
+    }
+  }
+  return near.map((side, k) => {
+    if (side.length < 4) return 0;
+    side.sort((a, b) => a.out - b.out);
+    const size = side
+      .slice(0, 12)
+      .map((b) => b.size)
+      .sort((a, b) => a - b)[Math.min(side.length, 12) >> 1]!;
+    // labels beside an upright side stand one behind the other, digit by digit
+    const reach = side[1]!.out + (k % 2 ? 4 : 1.4) * size;
+    const bins = new Uint8Array(BINS + 2);
+    for (const b of side) {
+      if (b.out > reach || b.size > 2.5 * size) continue;
+      const half = (0.75 * b.size) / (k % 2 ? high : wide);
+      const from = Math.floor((b.along - half + 0.03) * (BINS / 1.06));
+      const to = Math.floor((b.along + half + 0.03) * (BINS / 1.06));
+      for (let i = Math.max(0, from); i <= Math.min(BINS - 1, to); i++) bins[i + 1] = 1;
+    }
+    let groups = 0;
+    for (let i = 1; i <= BINS; i++) if (bins[i] && !bins[i - 1]) groups++;
+    return Math.min(1, groups / ENOUGH_LABELS);
+  });
+}
