@@ -81,3 +81,23 @@ test('a three-phase motor on one phase is told what is left of it, and an invert
   expect(troubles).toEqual([]);
   await context.close();
 });
+
+// US DOE motor tip sheet, recalled: 462, 463 and 455 V are 1.1 % apart.
+test('three voltages off a meter become their unbalance', async () => {
+  const { page, context, troubles } = await bench.open('phone');
+  await openBlower(page);
+  await page.locator('summary').filter({ hasText: 'Cable' }).tap();
+  await page.getByLabel('Lines 1 and 2').fill('462');
+  await page.getByLabel('Lines 2 and 3').fill('463');
+  await page.getByLabel('Lines 3 and 1').fill('4');
+  expect(await page.getByLabel('Uneven voltages').inputValue()).toBe('');
+  await page.getByLabel('Lines 3 and 1').fill('455');
+  await page.keyboard.press('Tab');
+  await page
+    .locator('.motor-said')
+    .getByText(/The three voltages differ by 1/)
+    .waitFor();
+  expect(await page.getByLabel('Uneven voltages').inputValue()).toMatch(/^1(\.09\d*|\.1)?.?%?$/);
+  expect(troubles).toEqual([]);
+  await context.close();
+});

@@ -4,6 +4,7 @@ import { QuantityInput } from '../forms/quantity-input.tsx';
 import { edit, job } from '../state/job.ts';
 import { withValueAt } from '../state/pointer.ts';
 import { texts } from '../texts/index.ts';
+import { ThreeVoltages } from './three-voltages.tsx';
 
 /** What only some know of a motor: how it starts and is fed, its cable, its past. Folded away until somebody asks. */
 export function MotorExtras({ blower, path }: { blower: Blower; path: string }) {
@@ -64,6 +65,7 @@ export function MotorExtras({ blower, path }: { blower: Blower; path: string }) 
             />
           )}
         </div>
+        {induction && phases !== 1 && <ThreeVoltages />}
         <Either
           label={t.cableMetal}
           value={blower.cable?.metal ?? 'copper'}

@@ -127,6 +127,8 @@ export const blowers = {
   aluminium: 'aluminium',
   unbalance: 'Uneven voltages',
   unbalanceHelp: 'largest step from the mean of the three ÷ mean',
+  lineVolts: 'Or type what a meter shows between two lines each; an electrician measures that.',
+  lines: ['Lines 1 and 2', 'Lines 2 and 3', 'Lines 3 and 1'],
   fedThrough: 'How does one phase become three?',
   feeds: { capacitor: 'a capacitor', inverter: 'an inverter' },
   startsBy: 'What starts it?',

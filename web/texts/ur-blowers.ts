@@ -128,6 +128,8 @@ export const blowers: Texts['blowers'] = {
   aluminium: 'ایلومینیم',
   unbalance: 'وولٹیج کا فرق',
   unbalanceHelp: 'تینوں کی اوسط سے سب سے بڑا فرق ÷ اوسط',
+  lineVolts: 'یا ہر دو تاروں کے بیچ میٹر جو دکھائے وہ لکھیں؛ یہ الیکٹریشن ناپے۔',
+  lines: ['تار 1 اور 2', 'تار 2 اور 3', 'تار 3 اور 1'],
   fedThrough: 'ایک فیز سے تین کیسے بنتے ہیں؟',
   feeds: { capacitor: 'کپیسٹر سے', inverter: 'انورٹر سے' },
   startsBy: 'چلتی کیسے ہے؟',
