@@ -22,7 +22,7 @@ const OTHER_LOOKS = 0.5;
 const SAME_LOOKS = 0.4;
 const IMPOSSIBLE = 5;
 /** Leaving a whole line out without a reason. */
-const UNKNOWN_LINE = 3;
+const UNKNOWN_LINE = 4;
 const MOST_TRIED = 70_000;
 
 /**
@@ -46,7 +46,15 @@ export function assignAxes(
     const onPressure = pressures.indexOf(true);
     const isOther = words.some((w) => w.isOther && isNearest(w, lines, i));
     const isSystem = onPressure >= 0 && isSquareLaw(values[i]![onPressure]!);
-    const other = isSystem ? (isOther ? -1 : 0) : isOther ? 1 : line.worth.across < 0.3 * longest ? 2 : UNKNOWN_LINE;
+    const other = isSystem
+      ? isOther
+        ? -1
+        : 0
+      : isOther
+        ? 1
+        : line.worth.across < 0.3 * longest
+          ? 2
+          : UNKNOWN_LINE + Math.max(0, 1 - Math.min(...says));
     return { says, other };
   });
   const apart = lines.map((a) => lines.map((b) => looksApart(a, b)));
@@ -68,10 +76,10 @@ export function assignAxes(
     axisOf.forEach((a, i) => {
       cost += a < 0 ? own[i]!.other : own[i]!.says[a]!;
       if (a < 0) return;
-      for (let j = 0; j < i; j++) {
-        if (axisOf[j]! < 0) continue;
-        cost += axisOf[j] === a ? OTHER_LOOKS * apart[i]![j]! : SAME_LOOKS * (1 - apart[i]![j]!);
-      }
+      const same = axisOf.flatMap((b, j) => (b === a && j !== i ? [apart[i]![j]!] : []));
+      const rest = axisOf.flatMap((b, j) => (b >= 0 && b !== a ? [apart[i]![j]!] : []));
+      if (same.length) cost += OTHER_LOOKS * Math.min(...same);
+      if (rest.length) cost += SAME_LOOKS * (1 - Math.min(...rest));
       if (axes[a]!.quantity !== 'shaft_power') return;
       const partners = axisOf.flatMap((b, j) => (b >= 0 && pressures[b] ? [badPower[j]![i]![a]!] : []));
       if (partners.length) cost += IMPOSSIBLE * Math.min(...partners);

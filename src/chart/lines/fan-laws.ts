@@ -50,3 +50,16 @@ export function bestRatio(
   }
   return best;
 }
+
+/**
+ * How unlike two curves of one wheel begin and end once both are brought to one speed, as shares of the larger last
+ * flow: a sheet draws them over the same part of the wheel's range.
+ * @param ratio speed of `fast` over that of `slow`
+ */
+export function rangesApart(fast: LineValues, slow: LineValues, ratio: number): { first: number; last: number } {
+  const ends = ({ flow }: LineValues) => [Math.min(...flow), Math.max(...flow)] as const;
+  const [a0, a1] = ends(fast);
+  const [b0, b1] = ends(slow);
+  const most = Math.max(a1, b1 * ratio);
+  return { first: (a0 - b0 * ratio) / most, last: (a1 - b1 * ratio) / most };
+}

@@ -46,7 +46,7 @@ export function markerLines(
       colour: inkOf(table, island),
       width: 2,
       doubts: [],
-      looseEnds: row.looseEnds,
+      looseEnds: [...row.looseEnds, ...endsWithMore(row.markers, loose, sheet.frameWidth)],
       scatter_px: row.scatter_px,
     };
     if (Math.abs(curve.trace.x.at(-1)! - curve.trace.x[0]!) < LEAST_ACROSS * sheet.frameWidth) continue;
@@ -56,6 +56,28 @@ export function markerLines(
     found.push(curve);
   }
   return found;
+}
+
+/** Ends of a row beyond which another piece of ink of marker's size lies in its direction: the row may go on. */
+function endsWithMore(
+  row: readonly (readonly [number, number])[],
+  loose: readonly InkIsland[],
+  frameWidth: number,
+): { x: number; y: number }[] {
+  const ends = [
+    [row[0]!, row[1]!],
+    [row.at(-1)!, row.at(-2)!],
+  ] as const;
+  return ends.flatMap(([[x, y], [bx, by]]) => {
+    const way = Math.atan2(y - by, x - bx);
+    const goesOn = loose.some((l) => {
+      const [mx, my] = middleOf(l);
+      const far = Math.hypot(mx - x, my - y);
+      const off = Math.atan2(my - y, mx - x) - way;
+      return far > 8 && far < 0.25 * frameWidth && Math.abs(Math.atan2(Math.sin(off), Math.cos(off))) < 0.8;
+    });
+    return goesOn ? [{ x, y }] : [];
+  });
 }
 
 const MOSTLY = 0.7;

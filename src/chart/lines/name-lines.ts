@@ -7,7 +7,7 @@ import type { NamedCurve } from '../put-together.ts';
 import { trueFractions, type StraightenedChart } from '../straightened-chart.ts';
 import { assignAxes, isNearest } from './assign-axes.ts';
 import { assignSpeeds } from './assign-speeds.ts';
-import { bestRatio, matchAtRatio } from './fan-laws.ts';
+import { bestRatio, matchAtRatio, rangesApart } from './fan-laws.ts';
 import type { FoundLine, FoundLines } from './find-lines.ts';
 import { impossibleShare } from './line-shapes.ts';
 import { valueOf, type LineValues } from './line-values.ts';
@@ -29,6 +29,8 @@ const SURE_TURNING = 3;
 /** Curves of two speeds brought together differ by less than this share of the highest value. */
 const LAW_APART = 0.03;
 const LAW_RATIO = 0.035;
+/** Curves of one sheet begin and end alike to this share of the flow. */
+const RANGE_APART = 0.08;
 
 /**
  * Says what each line shows: the axis it is read on, its quantity and speed; drops system lines, lines of equal
@@ -54,7 +56,8 @@ export function nameLines(
   const speeds = new Map<number, number | null>();
   const own = new Map<number, Doubt[]>(order.map((i) => [i, []]));
   const pathOf = (i: number) => pointer('curves', order.indexOf(i));
-  const quantityOf = (i: number): AxisQuantity => quantityOn(value[axisOf[i]!]!, lines, i, meant);
+  const quantityOf = (i: number): AxisQuantity => kinds.get(i) ?? quantityOn(value[axisOf[i]!]!, lines, i, meant);
+  const kinds = new Map<number, AxisQuantity>();
   value.forEach((axis, a) => {
     const family = order.filter((i) => axisOf[i] === a);
     if (!family.length) return doubts.push(say.axisWithoutCurve(axes.indexOf(axis), axis.quantity));
@@ -65,12 +68,26 @@ export function nameLines(
       meant,
     );
     family.forEach((i, k) => speeds.set(i, told.speeds[k]!));
-    for (const k of told.conflicts) own.get(family[k]!)!.push(say.labelElsewhere(pathOf(family[k]!), told.speeds[k]!));
+    if (
+      isTotalAndStatic(
+        family.map((i) => values[i]![a]!),
+        told.speeds,
+      )
+    ) {
+      kinds.set(family[0]!, 'total_pressure');
+      kinds.set(family[1]!, 'static_pressure');
+      return;
+    }
     if (told.left.length && axis.quantity.endsWith('pressure')) doubts.push(say.labelsLeft(told.left));
     if (told.speeds.some((s) => s !== null))
       family.forEach((i, k) => told.speeds[k] === null && own.get(i)!.push(say.speedMissing(pathOf(i))));
-    for (const [i, j] of againstLaws(family, speeds, (k) => values[k]![a]!, axis.quantity))
-      own.get(j)!.push(say.againstFanLaws(pathOf(j), speeds.get(i)!, speeds.get(j)!));
+    const law = byFanLaws(family, speeds, (k) => values[k]![a]!, axis.quantity);
+    for (const [i, j] of law.against) own.get(j)!.push(say.againstFanLaws(pathOf(j), speeds.get(i)!, speeds.get(j)!));
+    for (const [i, end] of law.shorter) own.get(i)!.push(say.shorterThanOthers(pathOf(i), end));
+    // speeds that the fan laws bear out need no label close by
+    if (law.against.length || law.compared < family.length - 1)
+      for (const k of told.conflicts)
+        own.get(family[k]!)!.push(say.labelElsewhere(pathOf(family[k]!), told.speeds[k]!));
   });
   const flowNear = (x: number, y: number) => {
     const [u] = trueFractions(chart, value[0]!.id, x, y);
@@ -124,23 +141,67 @@ function quantityOn(
   return word?.quantity ?? axis.quantity;
 }
 
-/** Neighbouring speeds whose curves do not follow from each other. */
-function againstLaws(
+/**
+ * Whether two curves are total and static pressure of one fan: they begin together, and the first rises above the other
+ * about with the square of the flow.
+ * Source: total less static pressure is the dynamic pressure at the outlet, ½ρc².
+ */
+function isTotalAndStatic(family: readonly LineValues[], speeds: readonly (number | null)[]): boolean {
+  const [upper, lower] = family;
+  if (!upper || !lower || family.length !== 2 || (speeds[0] !== speeds[1] && speeds.every((s) => s !== null)))
+    return false;
+  const most = top(upper);
+  const gaps = lower.flow.flatMap((q, k) => {
+    const there = valueOf(upper, q);
+    return there === null ? [] : [{ q, gap: (there - lower.value[k]!) / most }];
+  });
+  if (gaps.length < 12) return false;
+  const far = gaps.at(-1)!;
+  const near = gaps.filter(({ q }) => q < 0.3 * far.q);
+  const middle = gaps.filter(({ q }) => q > 0.6 * far.q);
+  return (
+    near.length > 2 &&
+    near.every(({ gap }) => Math.abs(gap) < 0.025) &&
+    far.gap > 0.03 &&
+    middle.every(({ q, gap }) => Math.abs(gap - far.gap * (q / far.q) ** 2) < 0.35 * far.gap)
+  );
+}
+
+type LawReport = {
+  /** neighbouring speeds whose curves do not follow from each other */
+  against: [number, number][];
+  shorter: [number, 'first' | 'last'][];
+  /** pairs that do follow from each other */
+  compared: number;
+};
+
+/** What the fan laws say about curves with speeds. */
+function byFanLaws(
   family: readonly number[],
   speeds: ReadonlyMap<number, number | null>,
   valuesOf: (i: number) => LineValues,
   quantity: AxisQuantity,
-): [number, number][] {
+): LawReport {
   const known = family.filter((i) => speeds.get(i)).sort((a, b) => speeds.get(b)! - speeds.get(a)!);
-  const out: [number, number][] = [];
+  const out: LawReport = { against: [], shorter: [], compared: 0 };
   for (let k = 1; k < known.length; k++) {
     const [i, j] = [known[k - 1]!, known[k]!];
     const ratio = speeds.get(i)! / speeds.get(j)!;
     if (ratio === 1) continue;
     const { apart, overlap } = matchAtRatio(valuesOf(i), valuesOf(j), ratio, quantity);
-    if (overlap > 0.5 && apart < LAW_APART) continue;
-    const best = bestRatio(valuesOf(i), valuesOf(j), quantity);
-    if (!best || best.apart > LAW_APART || Math.abs(best.ratio / ratio - 1) > LAW_RATIO) out.push([i, j]);
+    const best = overlap > 0.5 && apart < LAW_APART ? null : bestRatio(valuesOf(i), valuesOf(j), quantity);
+    if (best && (best.apart > LAW_APART || Math.abs(best.ratio / ratio - 1) > LAW_RATIO)) {
+      out.against.push([i, j]);
+      continue;
+    }
+    if (!best && !(overlap > 0.5 && apart < LAW_APART)) {
+      out.against.push([i, j]);
+      continue;
+    }
+    out.compared++;
+    const { first, last } = rangesApart(valuesOf(i), valuesOf(j), ratio);
+    if (Math.abs(first) > RANGE_APART) out.shorter.push([first > 0 ? i : j, 'first']);
+    if (Math.abs(last) > RANGE_APART) out.shorter.push([last < 0 ? i : j, 'last']);
   }
   return out;
 }

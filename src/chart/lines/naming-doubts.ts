@@ -106,6 +106,18 @@ export const againstFanLaws = (path: string, speed_rpm: number, other_rpm: numbe
     true,
   );
 
+/** A curve that is drawn over less of the wheel's range than the others. */
+export const shorterThanOthers = (path: string, end: 'first' | 'last'): Doubt =>
+  doubt(
+    'curve-shorter-than-others',
+    path,
+    end === 'first'
+      ? 'This curve begins later than the others would have it: a part of it may be missing.'
+      : 'This curve ends earlier than the others would have it: a part of it may be missing.',
+    0.6,
+    true,
+  );
+
 /** Flow times pressure is more than the power drawn. */
 export const impossiblePower = (path: string): Doubt =>
   doubt(
