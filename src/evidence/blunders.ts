@@ -1,4 +1,4 @@
-import { scatterOf, suspicionOf, type Suspicion } from '../fan/blunders.ts';
+import { levelSettled, scatterOf, suspicionOf, type Suspicion } from '../fan/blunders.ts';
 import type { FanEstimate } from '../fan/estimate.ts';
 import { FAMILY } from '../fan/families.ts';
 import type { Warning } from '../issues/result.ts';
@@ -7,17 +7,16 @@ import type { Explanation } from './explanation.ts';
 import type { Place } from './gather.ts';
 import { causeOfLevel } from './level-cause.ts';
 import { plainBlunders } from './plain-blunders.ts';
-import { exchangedRows, likelierBy, oddRow, type Named } from './row-search.ts';
+import { exchangedRows, likelierBy, NAME_PREFERRED, oddRow, type Named } from './row-search.ts';
 import { secondThoughts, type SecondThoughts } from './second-thoughts.ts';
-import { levelExplanations, oneLegEverywhere, otherTap } from './whole-test-blunders.ts';
+import { levelExplanations, oneLegEverywhere, otherTap, tapIsMeasured } from './whole-test-blunders.ts';
 
 /** How much likelier, in ln, the readings must be with a blunder than without, before it is named. Source: measured on invented finds. */
-const THRESHOLD = { tap: 0.5, tapOfVagueFamily: 2.5, oneLeg: 2, level: 4 };
+const THRESHOLD = { tap: 1, tapOfVagueFamily: 2.5, tapMeasured: 2, oneLeg: 3.5, level: 3 };
 /** Families whose level is known no better than this have shapes as uncertain as a tap's place. Source: measured on invented finds. */
 const VAGUE_FAMILY = 0.4;
 /** A mistake in all rows is no explanation where the rows scatter so many times more than foreseen even then. */
 const STILL_SCATTERS = 3;
-const SETTLED = 1.8;
 /** With more rows than this a search through all of them is left out, and so it is with more observations. */
 const MOST_ROWS = 20;
 const MOST_OBSERVATIONS = 60;
@@ -63,7 +62,9 @@ function inTest(
     if (named) return [named];
   }
   if (suspicion.level !== null) return [{ ...causeOfLevel(blower, readings, suspicion.pressureRatio), path: '/rows' }];
-  const meter = odd.find((o) => o.kind === 'power' && Math.abs(o.leftOut) > ODD_METER);
+  const meter = odd.find(
+    (o) => o.kind === 'power' && Math.abs(o.leftOut) > ODD_METER * scatterOf(estimate, 'power', o),
+  );
   return meter ? [meterDoubtful(`/rows/${rowOf(meter)}`)] : [];
 }
 
@@ -75,40 +76,40 @@ function likeliest(
   estimate: FanEstimate,
   suspicion: Suspicion,
   suspects: readonly number[],
-): Named | null {
+): Warning | null {
   const vague = FAMILY[blower.wheel.family].psiShutOff.lnSd > VAGUE_FAMILY;
   const tap = otherTap(readings);
-  const wholes: { explanation: Explanation; threshold: number; mostScatter: number }[] = [
+  const wholes: { explanation: Explanation; threshold: number }[] = [
     ...(tap
       ? [
           {
             explanation: tap,
-            threshold: vague ? THRESHOLD.tapOfVagueFamily : THRESHOLD.tap,
-            mostScatter: STILL_SCATTERS,
+            threshold:
+              (vague ? THRESHOLD.tapOfVagueFamily : THRESHOLD.tap) +
+              (tapIsMeasured(readings) ? THRESHOLD.tapMeasured : 0),
           },
         ]
       : []),
-    { explanation: oneLegEverywhere(readings), threshold: THRESHOLD.oneLeg, mostScatter: STILL_SCATTERS },
+    { explanation: oneLegEverywhere(readings), threshold: THRESHOLD.oneLeg },
+    ...(suspicion.doubtful ? levelExplanations(readings) : []).map((explanation) => ({
+      explanation,
+      threshold: THRESHOLD.level,
+    })),
   ];
-  if (suspicion.level !== null || suspicion.flowLevel !== null)
-    wholes.push(
-      ...levelExplanations(readings).map((explanation) => ({
-        explanation,
-        threshold: THRESHOLD.level,
-        mostScatter: SETTLED,
-      })),
-    );
-  const found: (Named | null)[] = wholes.map(({ explanation, threshold, mostScatter }) => {
+  const found: (Named | null)[] = wholes.map(({ explanation, threshold }) => {
     const after = thoughts.with(explanation.readings);
-    if (after === null) return null;
-    if (scatterOf(after) > mostScatter) return null;
-    return { ...explanation, gain: likelierBy(estimate, after, explanation.lnStretch) - threshold };
+    if (after === null || scatterOf(after.estimate, 'pressure') > STILL_SCATTERS) return null;
+    if (threshold === THRESHOLD.level && !levelSettled(after.estimate)) return null;
+    const { lnStretch } = explanation;
+    if (after.estimate.posterior.lnEvidence + lnStretch - estimate.posterior.lnEvidence < threshold) return null;
+    return { ...explanation, explained: true, gain: likelierBy(thoughts.asItStands(), after, lnStretch) - threshold };
   });
   if (suspects.length > 0 && readings.rows.length >= FEWEST_ROWS)
-    found.push(oddRow(thoughts, readings, suspects, estimate), exchangedRows(thoughts, readings, suspects, estimate));
+    found.push(oddRow(thoughts, readings, suspects), exchangedRows(thoughts, readings, suspects));
   let best: Named | null = null;
-  for (const named of found) if (named && named.gain > (best?.gain ?? 0)) best = named;
-  return best && { code: best.code, path: best.path, text: best.text, gain: best.gain };
+  const worth = (n: Named) => (n.explained ? n.gain : n.gain - NAME_PREFERRED);
+  for (const named of found) if (named && named.gain > 0 && (!best || worth(named) > worth(best))) best = named;
+  return best && { code: best.code, path: best.path, text: best.text };
 }
 
 const meterDoubtful = (path: string): Warning => ({

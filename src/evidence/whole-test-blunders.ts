@@ -32,6 +32,17 @@ export function otherTap(readings: ReadingsEvidence): Explanation | null {
   };
 }
 
+/** A tap closer behind the cap than this is near, one further away than that is far [diameters]. Source: the job document's definition. */
+const SURELY_NEAR = 1;
+const SURELY_FAR = 4;
+
+/** Whoever measured the length up to the tap has looked where it is. */
+export function tapIsMeasured({ rig }: ReadingsEvidence): boolean {
+  if (rig.lengthToTap_m == null || rig.pipeDiameter_m == null) return false;
+  const diameters = rig.lengthToTap_m / rig.pipeDiameter_m;
+  return rig.tap === 'near' ? diameters < SURELY_NEAR : diameters > SURELY_FAR;
+}
+
 /** Only one leg of the water tube was read, in every row: half of what it shows. */
 export const oneLegEverywhere = (readings: ReadingsEvidence): Explanation => ({
   code: 'one-leg',

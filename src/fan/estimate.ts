@@ -56,8 +56,13 @@ const LEAST_LEVEL = { pressure_Pa: 0.1, flow_m3_s: 1e-4 };
 /**
  * Joins all evidence into one curve with its doubt; null where neither evidence nor the wheel's size gives a level.
  * @param lopsided see `fitCurve`
+ * @param near     the curve's own unknowns of a fit that must lie close by, to start from there alone; null looks everywhere
  */
-export function estimateFan(evidence: FanEvidence, lopsided = true): FanEstimate | null {
+export function estimateFan(
+  evidence: FanEvidence,
+  lopsided = true,
+  near: Float64Array | null = null,
+): FanEstimate | null {
   const { family } = evidence;
   const chart = leadingChart(evidence.charts);
   const others = evidence.charts.filter((c) => chart === null || c.group !== chart.group).flatMap(asObservations);
@@ -116,7 +121,7 @@ export function estimateFan(evidence: FanEvidence, lopsided = true): FanEstimate
         family.bestAt,
         chart && model.curve(new Float64Array(CURVE_UNKNOWNS)),
       );
-  const starts = chart ? [new Float64Array(CURVE_UNKNOWNS)] : scannedStarts(model, pressures, powers);
+  const starts = near ? [near] : chart ? [new Float64Array(CURVE_UNKNOWNS)] : scannedStarts(model, pressures, powers);
   // a chart says itself where it ends
   const reach = chart ? [] : reachHint(evidence.testedUpTo_m3_s);
   const posterior = fitCurve(model, pressures, powers, [...hint, ...reach], starts, lopsided);
