@@ -37,6 +37,22 @@ describe('blunders that show without a curve', () => {
         text: 'In this row the wheel turned 10 % slower than in the others. Does the belt slip under load? Tighten it and take the row again.',
       },
     ]));
+  test('a speed in one row that no motor makes beside the others', () =>
+    expect(named(test3((row, i) => (i === 2 ? { ...row, speed_rpm: 3146 } : row)))).toEqual([
+      {
+        code: 'speed-doubtful',
+        path: '/rows/2/speed_rpm',
+        text: 'In this row the speed is 10 % off that of the others. Measure it again.',
+      },
+    ]));
+  test('a speed that motor and pulleys cannot make', () =>
+    expect(named(test3((row) => ({ ...row, speed_rpm: 3420 })))).toEqual([
+      {
+        code: 'speed-doubtful',
+        path: '/rows/0/speed_rpm',
+        text: 'The wheel is said to turn 20 % faster than its motor can drive it. Measure the speed again, and look at the motor’s plate.',
+      },
+    ]));
   test('a decimal mark lost in one row’s amps', () =>
     expect(named(test3((row, i) => (i === 1 ? { ...row, current_A: 33 } : row)))).toEqual([
       {
