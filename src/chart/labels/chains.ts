@@ -1,4 +1,4 @@
-import type { Piece } from './pieces.ts';
+import { FRAME_LINE, type Piece } from './pieces.ts';
 import type { Box, Surroundings } from './surroundings.ts';
 
 /** Which way a piece of text runs in the laid-out picture: `level` from left to right, `upright` from bottom to top or back. */
@@ -8,7 +8,7 @@ export type Run = 'level' | 'upright';
 export type Word = Box & { readonly run: Run; readonly pieces: readonly Piece[]; readonly size: number };
 
 /** Gaps inside a word, between the words of a line: shares of the letters' height. */
-const WORD_GAP = 0.5;
+const WORD_GAP = 0.62;
 const LINE_GAP = 1.25;
 const BROKEN_GAP = 0.42;
 
@@ -20,15 +20,18 @@ const LARGEST_SHARE = 0.07;
  * Chains letter-like pieces to words, along the rows and along the columns; a piece goes to the longer of its two
  * chains. Points, commas and dashes join the word they lie in.
  */
-export function chainWords(surroundings: Surroundings, pieces: readonly Piece[]): Word[] {
+export function chainWords(surroundings: Surroundings, all: readonly Piece[]): Word[] {
   const { frame } = surroundings;
+  const pieces = all.filter((p) => !isTick(p, frame));
   const largest = LARGEST_SHARE * Math.max(frame.x1 - frame.x0, frame.y1 - frame.y0);
   const letters = pieces.filter((p) => isLetter(p, largest));
   const isIn = new Set(letters);
   const points = pieces.filter((p) => !isIn.has(p) && isPoint(p));
-  const linked = [...letters, ...points];
-  const level = link(linked.map((p): Span => [p.x0, p.x1, p.y0, p.y1])).slice(0, letters.length);
-  const upright = link(linked.map((p): Span => [p.y0, p.y1, p.x0, p.x1])).slice(0, letters.length);
+  const level = link(
+    letters.map((p): Span => [p.x0, p.x1, p.y0, p.y1]),
+    points.map((p): Span => [p.x0, p.x1, p.y0, p.y1]),
+  );
+  const upright = link(letters.map((p): Span => [p.y0, p.y1, p.x0, p.x1]));
   const size = (of: Int32Array) => {
     const counts = new Map<number, number>();
     for (const g of of) counts.set(g, (counts.get(g) ?? 0) + 1);
@@ -38,7 +41,8 @@ export function chainWords(surroundings: Surroundings, pieces: readonly Piece[])
   const uprightSize = size(upright);
   const groups = new Map<string, Piece[]>();
   letters.forEach((p, i) => {
-    const isUpright = uprightSize.get(upright[i]!)! > levelSize.get(level[i]!)!;
+    const [high, wide] = [uprightSize.get(upright[i]!)!, levelSize.get(level[i]!)!];
+    const isUpright = high > wide;
     const key = isUpright ? `u${upright[i]}` : `l${level[i]}`;
     const group = groups.get(key);
     if (group) group.push(p);
@@ -55,6 +59,18 @@ export function chainWords(surroundings: Surroundings, pieces: readonly Piece[])
   return joinLines(words, BROKEN_GAP);
 }
 
+/** A thin piece that grows out of the frame. */
+function isTick(p: Piece, { x0, y0, x1, y1 }: Box): boolean {
+  const near = FRAME_LINE + 2;
+  const level = p.y1 - p.y0 < SMALLEST;
+  const upright = p.x1 - p.x0 < SMALLEST;
+  const beside = (a: number, b: number, side: number) => a < side + near && b > side - near;
+  return (
+    (level && (beside(p.x0, p.x1, x0) || beside(p.x0, p.x1, x1))) ||
+    (upright && (beside(p.y0, p.y1, y0) || beside(p.y0, p.y1, y1)))
+  );
+}
+
 /** A decimal point stands between digits that are too far apart to be linked without it. */
 const isPoint = (p: Piece): boolean => Math.max(p.x1 - p.x0, p.y1 - p.y0) < SMALLEST && p.area > 3;
 
@@ -63,18 +79,22 @@ function isLetter(p: Piece, largest: number): boolean {
   const h = p.y1 - p.y0;
   const long = Math.max(w, h);
   const short = Math.min(w, h);
-  if (long < SMALLEST || short < 2) return false;
+  if (long < SMALLEST) return false;
   // letters that touch make wide pieces, but none is higher than a letter may be
-  return short <= largest && long <= 6 * largest && long <= 14 * short && p.area > 0.1 * w * h;
+  return short <= largest && long <= 6 * largest && long <= Math.max(26, 14 * short) && p.area > 0.1 * w * h;
 }
 
 /** A box as it lies along and across the run: from, to, and the same across. */
 type Span = readonly [number, number, number, number];
 
-/** Unites boxes [from, to] along the run that overlap across it; answers each one's group. */
-function link(boxes: readonly Span[]): Int32Array {
-  const order = boxes.map((_, i) => i).sort((a, b) => boxes[a]![0] - boxes[b]![0]);
-  const group = Int32Array.from(boxes, (_, i) => i);
+/**
+ * Unites boxes that follow each other along the run and overlap across it; answers each one's group.
+ * @param points small marks that may bridge a gap where they lie at the base line
+ */
+function link(boxes: readonly Span[], points: readonly Span[] = []): Int32Array {
+  const all = [...boxes, ...points];
+  const order = all.map((_, i) => i).sort((a, b) => all[a]![0] - all[b]![0]);
+  const group = Int32Array.from(all, (_, i) => i);
   const root = (a: number): number => {
     while (group[a] !== a) a = group[a] = group[group[a]!]!;
     return a;
@@ -82,26 +102,34 @@ function link(boxes: readonly Span[]): Int32Array {
   const tallest = Math.max(0, ...boxes.map((b) => b[3] - b[2]));
   for (let k = 0; k < order.length; k++) {
     const i = order[k]!;
-    const a = boxes[i]!;
-    const ha = a[3] - a[2];
     for (let m = k + 1; m < order.length; m++) {
       const j = order[m]!;
-      const b = boxes[j]!;
-      const gap = b[0] - a[1];
-      if (gap > WORD_GAP * tallest) break;
-      const hb = b[3] - b[2];
-      const high = Math.max(ha, hb);
-      const low = Math.min(ha, hb);
-      if (high < SMALLEST) continue;
-      // a comma or a raised figure is much smaller than its neighbours
-      if (gap > WORD_GAP * (high > 2.1 * low ? high : 1.15 * low) || (high > 3.4 * low && low >= SMALLEST)) continue;
-      const overlap = Math.min(a[3], b[3]) - Math.max(a[2], b[2]);
-      // it may hang below the line
-      if (overlap < (high > 2.1 * low ? -0.12 * high : 0.45 * low)) continue;
-      group[root(j)] = root(i);
+      if (all[j]![0] - all[i]![1] > WORD_GAP * tallest) break;
+      if (i >= boxes.length && j >= boxes.length) continue;
+      const isPoint = i >= boxes.length || j >= boxes.length;
+      const follows = isPoint ? pointFollows : letterFollows;
+      if (follows(all[i]!, all[j]!)) group[root(j)] = root(i);
     }
   }
-  return group.map((_, i) => root(i));
+  return group.map((_, i) => root(i)).slice(0, boxes.length);
+}
+
+function letterFollows(a: Span, b: Span): boolean {
+  const [ha, hb] = [a[3] - a[2], b[3] - b[2]];
+  const [high, low] = [Math.max(ha, hb), Math.min(ha, hb)];
+  // a comma or a raised figure is much smaller than its neighbours, and may hang below the line
+  const isMark = high > 2.1 * low;
+  if (high > 3.4 * low || b[0] - a[1] > WORD_GAP * (isMark ? high : 1.15 * low)) return false;
+  if (isMark && Math.max(b[1] - b[0], b[3] - b[2]) > 0.75 * high && hb < ha) return false;
+  return Math.min(a[3], b[3]) - Math.max(a[2], b[2]) >= (isMark ? -0.12 * high : 0.45 * low);
+}
+
+function pointFollows(a: Span, b: Span): boolean {
+  const [letter, point] = a[3] - a[2] > b[3] - b[2] ? [a, b] : [b, a];
+  const high = letter[3] - letter[2];
+  if (high < SMALLEST || b[0] - a[1] > 0.42 * high || point[3] - point[2] > 0.4 * high) return false;
+  const middle = (point[2] + point[3]) / 2;
+  return middle > letter[3] - 0.25 * high && middle < letter[3] + 0.25 * high;
 }
 
 const ROW = 32;

@@ -25,7 +25,6 @@ export function cropOf(all: Surroundings, { labels }: Pieces, word: Word, facing
   const height = Math.max(8, Math.round((high + 2 * border) * zoom));
   const own = new Set(word.pieces.map((p) => p.id));
   const values = new Float32Array(width * height).fill(1);
-  let darkest = 1;
   const sign = facing === 'along' ? 1 : -1;
   const cx = (word.x0 + word.x1) / 2;
   const cy = (word.y0 + word.y1) / 2;
@@ -45,14 +44,38 @@ export function cropOf(all: Surroundings, { labels }: Pieces, word: Word, facing
       const grey = cubicAt(data, sw, px, py);
       const share = Math.min(1, Math.max(0, (light ? 255 - grey : grey) / Math.max(8, all.paperAt(x, y))));
       values[j * width + i] = share;
-      if (share < darkest) darkest = share;
     }
   const grey = new Uint8Array(values.length);
+  // the photo's grain, enlarged, would be taken for ink
+  if (zoom > 1.2 * all.photoPixels) blurRows(values, width, height, 0.62 * (zoom / all.photoPixels));
+  const darkest = values.reduce((a, v) => Math.min(a, v), 1);
   const range = Math.max(0.08, 1 - darkest);
   // the paper's own grain is not worth showing
   for (let k = 0; k < grey.length; k++)
-    grey[k] = Math.min(255, Math.max(0, 255 * (1.06 * (1 - (1 - values[k]!) / range))));
+    grey[k] = Math.min(255, Math.max(0, 255 * (1.08 * (1 - (1 - values[k]!) / range))));
   return { grey, width, height };
+}
+
+/** Gaussian blur along rows and columns. @param sigma pixels */
+function blurRows(values: Float32Array, width: number, height: number, sigma: number): void {
+  const reach = Math.min(6, Math.ceil(2 * sigma));
+  const weights = Array.from({ length: 2 * reach + 1 }, (_, k) => Math.exp(-((k - reach) ** 2) / (2 * sigma * sigma)));
+  const sum = weights.reduce((a, b) => a + b, 0);
+  for (const [step, size, count, next] of [
+    [1, width, height, width],
+    [width, height, width, 1],
+  ] as const) {
+    const line = new Float32Array(size);
+    for (let n = 0; n < count; n++) {
+      const start = n * next;
+      for (let i = 0; i < size; i++) line[i] = values[start + i * step]!;
+      for (let i = reach; i < size - reach; i++) {
+        let v = 0;
+        for (let k = 0; k <= 2 * reach; k++) v += weights[k]! * line[i + k - reach]!;
+        values[start + i * step] = v / sum;
+      }
+    }
+  }
 }
 
 /** The same crop three times side by side: a lone figure is read more surely in company. */

@@ -1,4 +1,4 @@
-import type { Surroundings } from './surroundings.ts';
+import type { Box, Surroundings } from './surroundings.ts';
 
 /** A connected piece of ink: its box (x1, y1 just outside), its pixels. */
 export type Piece = {
@@ -19,7 +19,8 @@ const LEAST_INK = 13;
 const CELL = 32;
 
 /** Cuts the ink into connected pieces (eight neighbours), by runs along the rows. */
-export function findPieces({ width, height, ink }: Surroundings): Pieces {
+export function findPieces({ width, height, ink: printed, frame }: Surroundings): Pieces {
+  const ink = withoutFrame(printed, width, frame);
   const thresholds = localThresholds(ink, width, height);
   const columns = Math.ceil(width / CELL);
   const labels = new Int32Array(width * height);
@@ -54,7 +55,29 @@ export function findPieces({ width, height, ink }: Surroundings): Pieces {
       labels[i] = label;
     }
   }
-  return collect(labels, parent, root, width, height);
+  const list = collect(labels, parent, root, width, height);
+  onFrame(width, frame, (i) => (labels[i] = FRAME));
+  return { list, labels };
+}
+
+/** What the frame's own lines are numbered. */
+const FRAME = -1;
+
+/** Half the width of a frame line, and a little for paper that bends. */
+export const FRAME_LINE = 3;
+
+/** Takes the frame's own lines out, so that what touches them stays apart. */
+function withoutFrame(printed: Uint8Array, width: number, frame: Box): Uint8Array {
+  const ink = printed.slice();
+  onFrame(width, frame, (i) => (ink[i] = 0));
+  return ink;
+}
+
+function onFrame(width: number, { x0, y0, x1, y1 }: Box, at: (index: number) => void): void {
+  for (let d = -FRAME_LINE; d <= FRAME_LINE; d++) {
+    for (const y of [y0 + d, y1 + d]) for (let x = x0 - FRAME_LINE; x <= x1 + FRAME_LINE; x++) at(y * width + x);
+    for (const x of [x0 + d, x1 + d]) for (let y = y0; y < y1; y++) at(y * width + x);
+  }
 }
 
 function collect(
@@ -63,7 +86,7 @@ function collect(
   root: (a: number) => number,
   width: number,
   height: number,
-): Pieces {
+): Piece[] {
   const n = parent.length;
   const number = new Int32Array(n);
   let count = 0;
@@ -91,7 +114,7 @@ function collect(
   const list: Piece[] = [];
   for (let k = 1; k <= count; k++)
     if (area[k]! > 2) list.push({ id: k, x0: x0[k]!, y0: y0[k]!, x1: x1[k]!, y1: y1[k]!, area: area[k]! });
-  return { list, labels };
+  return list;
 }
 
 /** For each cell, a share of what is nearly the darkest ink in it and the cells around it. */

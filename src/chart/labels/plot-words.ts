@@ -16,9 +16,9 @@ export type PlotWord = {
   readonly isInside: boolean;
 };
 
-const MOST_INSIDE = 24;
+const MOST_INSIDE = 20;
 const MOST_SINGLE = 14;
-const MOST_OUTSIDE = 8;
+const MOST_OUTSIDE = 6;
 const LEAST_SURE = 0.3;
 
 /**
@@ -44,7 +44,7 @@ export async function readPlotWords(
   const words = inside.filter((w) => w.pieces.length > 1 || w.x1 - w.x0 > 1.6 * w.size);
   const single = inside.filter((w) => !words.includes(w) && w.run === 'level' && w.size > 0.7 * size);
   const near = like
-    .filter((w) => !isInside(w) && w.run === 'level' && w.pieces.length > 3 && w.x1 - w.x0 < 50 * w.size)
+    .filter((w) => !isInside(w) && w.run === 'level' && w.pieces.length > 3 && w.x1 - w.x0 < 40 * w.size)
     .map((w) => ({
       w,
       far: Math.max(frame.y0 - w.y1, w.y0 - frame.y1, 0) + Math.max(frame.x0 - w.x1, w.x0 - frame.x1, 0),

@@ -82,13 +82,10 @@ async function scaleOf(
   // what was not understood is looked at once more as any text: handwriting reads better so
   const odd = labels.filter((_, i) => !fit?.believed.some((b) => b.index === i));
   if (odd.length && (readable >= 2 || (group.distance < 3 && !group.isInside))) {
-    const again = await reader(
-      odd.map((l) => (isLone(l.word) ? threefold(cropOf(all, pieces, l.word)) : cropOf(all, pieces, l.word))),
-      'text',
-    );
+    const again = await readAgain(all, pieces, odd, reader);
     const before = fit?.weight ?? 0;
     const kept = new Map(odd.map((l) => [l.word, reads.get(l.word)!]));
-    odd.forEach((l, i) => reads.set(l.word, isLone(l.word) ? commonest(again[i]!) : again[i]!));
+    odd.forEach((l, i) => reads.set(l.word, again[i]!));
     const others = labelsNow();
     const other = fitScale(others);
     if (other && other.weight > before) [labels, fit] = [others, other];
@@ -96,6 +93,28 @@ async function scaleOf(
   }
   if (!fit) return null;
   return placed(all, group, labels, fit, sheet());
+}
+
+/** As any text; what is still nothing then, as one thing: grain around a word hides it from a reader of lines. */
+async function readAgain(
+  all: Surroundings,
+  pieces: Pieces,
+  labels: readonly TickLabel[],
+  reader: WordReader,
+): Promise<WordRead[]> {
+  const crops = labels.map((l) => cropOf(all, pieces, l.word));
+  const reads = await reader(
+    crops.map((c, i) => (isLone(labels[i]!.word) ? threefold(c) : c)),
+    'text',
+  );
+  const out = reads.map((r, i) => (isLone(labels[i]!.word) ? commonest(r) : r));
+  const empty = labels.flatMap((_, i) => (out[i]!.text ? [] : [i]));
+  const third = await reader(
+    empty.map((i) => crops[i]!),
+    'glyph',
+  );
+  empty.forEach((i, k) => (out[i] = third[k]!));
+  return out;
 }
 
 const isLone = (w: Word): boolean => w.x1 - w.x0 < 1.1 * w.size;
@@ -119,13 +138,26 @@ function placed(
   const size = labels[0]!.word.size / (side === 'left' || side === 'right' ? frame.y1 - frame.y0 : frame.x1 - frame.x0);
   const to = (v: number) => (fit.scale === 'log' ? Math.log(v) : v);
   const predicted = fit.believed.map((b) => (to(b.value) - fit.offset) / fit.slope);
-  const matched = matchTicks(predicted, tickPlaces(sheet, side), (isInside ? 1.6 : 0.7) * size);
+  const matched = matchTicks(predicted, tickPlaces(sheet, side), (isInside ? 1.6 : 0.4) * size);
   const own = fit.believed.map((b): [number, number] => [labels[b.index]!.at, b.value]);
   const ticked = fit.believed.flatMap((b, i): [number, number][] =>
     matched && matched.places[i] != null ? [[matched.places[i], b.value]] : [],
   );
-  const { low, high, residual } = scaleEnds(fit, matched ? ticked : own, matched !== null);
-  return { side, isInside, distance, fit, labels, low, high, residual, ticked: matched?.count ?? 0 };
+  // labels inside the plot stand on their ticks, not beside them; without ticks the rounder ends tell by how much
+  const byLabels = (isInside ? [0, -0.5, -0.75, -1, -1.3] : [0])
+    .map((k) =>
+      scaleEnds(
+        fit,
+        own.map(([p, v]) => [p + k * size, v]),
+        false,
+      ),
+    )
+    .reduce((a, b) => (b.cost < a.cost ? b : a));
+  const byTicks = matched ? scaleEnds(fit, ticked, true) : null;
+  // lines that are another scale's fit worse than the labels do themselves
+  const isBorneOut = byTicks && (isInside || byTicks.residual < Math.max(0.0012, 1.3 * byLabels.residual));
+  const { low, high, residual } = isBorneOut ? byTicks : byLabels;
+  return { side, isInside, distance, fit, labels, low, high, residual, ticked: isBorneOut ? matched!.count : 0 };
 }
 
 /** Two groups that share words or repeat each other are one scale: the surer stays. */

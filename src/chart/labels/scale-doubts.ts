@@ -47,10 +47,19 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
   const weak = fit.believed.filter((b) => labels[b.index]!.confidence < 0.6).length;
   if (weak > 0.5 * fit.believed.length)
     say('scale-labels-faint', `The numbers of the ${what} scale are hard to read.`, 0.7, fit.believed.length < 6);
-  if (!ticked && !(low.isRound && high.isRound))
+  if (scale.isInside && !ticked)
+    say(
+      'scale-ends-unsure',
+      `No ticks were found for the numbers of the ${what} scale inside the plot: please check both ends.`,
+      0.5,
+      true,
+    );
+  else if (!ticked && !(low.isRound && high.isRound))
     say('scale-ends-unsure', `The ends of the ${what} scale stand at no printed number: please check them.`, 0.5, true);
   else if (!low.isRound || !high.isRound)
     say('scale-ends-unsure', `The ${what} scale does not end at round values.`, 0.8, false);
+  else if (Math.max(low.roughness, high.roughness) > 0.002)
+    say('scale-ends-unsure', `The ends of the ${what} scale lie between its printed numbers.`, 0.6, true);
   else if (low.roughness + high.roughness > 0.001 && residual > 0.0015)
     say('scale-ends-unsure', `The ends of the ${what} scale lie between its printed numbers.`, 0.75, residual > 0.0025);
   if (residual > (ticked ? 0.004 : 0.007))

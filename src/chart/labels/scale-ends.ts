@@ -10,7 +10,12 @@ export type ScaleEnd = {
 };
 
 /** Both ends, and how well ticks between them stand where they should on a smoothly bent page. */
-export type ScaleEnds = { readonly low: ScaleEnd; readonly high: ScaleEnd; readonly residual: number };
+export type ScaleEnds = {
+  readonly low: ScaleEnd;
+  readonly high: ScaleEnd;
+  readonly residual: number;
+  readonly cost: number;
+};
 
 type Candidate = { value: number; roughness: number };
 type Point = readonly [place: number, value: number];
@@ -32,7 +37,7 @@ export function scaleEnds(fit: ScaleFit, points: readonly Point[], isSharp: bool
   const candidates = (raw: number): Candidate[] => {
     const round = fit.scale === 'log' ? logRungs(raw) : linearRungs(raw, fit.step);
     const near = round.filter((c) => Math.abs(to(c.value) - raw) < FURTHEST * span);
-    return [...near, { value: Number(from(raw).toPrecision(4)), roughness: isSharp ? 0.0035 : 0.006 }];
+    return [...near, { value: Number(from(raw).toPrecision(4)), roughness: isSharp ? 0.005 : 0.008 }];
   };
   let best: { low: Candidate; high: Candidate; cost: number; residual: number } | null = null;
   for (const low of candidates(rawLow))
@@ -45,11 +50,11 @@ export function scaleEnds(fit: ScaleFit, points: readonly Point[], isSharp: bool
     }
   const end = ({ value, roughness }: Candidate, raw: number): ScaleEnd => ({
     value: Number(value.toPrecision(10)) + 0,
-    isRound: roughness < 0.003,
+    isRound: roughness < 0.004,
     roughness,
     moved: Math.abs(to(value) - raw) / span,
   });
-  return { low: end(best!.low, rawLow), high: end(best!.high, rawHigh), residual: best!.residual };
+  return { low: end(best!.low, rawLow), high: end(best!.high, rawHigh), residual: best!.residual, cost: best!.cost };
 }
 
 const FURTHEST = 0.035;

@@ -14,20 +14,23 @@ export function tickPlaces(sheet: Sheet, side: Side): TickPlace[] {
   const line = side === 'bottom' ? margin + frameHeight : side === 'right' ? margin + frameWidth : margin;
   const outward = side === 'bottom' || side === 'right' ? 1 : -1;
   const size = flows ? sheet.width : sheet.height;
-  const found: { at: number; ink: number }[] = [];
+  const found: { at: number; ink: number; isTick: boolean }[] = [];
   for (const out of [outward, -outward]) {
     const [from, to] = out > 0 ? [line + 4, line + 9] : [line - 8, line - 3];
     for (const p of peaksOf(ridgeProfile(sheet, direction, from, to), 6, size - 6))
-      if (p.ink > FAINTEST) found.push({ at: share(p.at), ink: p.ink });
+      if (p.ink > FAINTEST) found.push({ at: share(p.at), ink: p.ink, isTick: true });
   }
   for (const grid of [...findGridLines(sheet, direction), ...findGridLines(sheet, direction, sheet.lightness)]) {
     const end = nearestEnd(grid.along, line);
-    found.push({ at: share(grid.across[end]!), ink: Math.max(FAINTEST, grid.strength) });
+    found.push({ at: share(grid.across[end]!), ink: Math.max(FAINTEST, grid.strength), isTick: false });
   }
   // both ends of a side are ruled lines themselves
-  found.push({ at: 0, ink: 30 }, { at: 1, ink: 30 });
+  found.push({ at: 0, ink: 30, isTick: true }, { at: 1, ink: 30, isTick: true });
   const most = Math.max(...found.map((f) => f.ink));
-  return found.map(({ at, ink }) => ({ at, weight: Math.min(1, 0.4 + ink / most) })).sort((a, b) => a.at - b.at);
+  // grid lines may be those of another scale
+  return found
+    .map(({ at, ink, isTick }) => ({ at, weight: Math.min(1, 0.4 + ink / most) * (isTick ? 1 : 0.8) }))
+    .sort((a, b) => a.at - b.at);
 }
 
 const FAINTEST = 9;
@@ -57,7 +60,8 @@ export function matchTicks(predicted: readonly number[], ticks: readonly TickPla
   let best: { score: number; shift: number } | null = null;
   for (let k = -40; k <= 40; k++) {
     const shift = (k / 40) * most;
-    let score = -0.02 * Math.abs(k) * 0.1 * predicted.length;
+    // a shift costs: labels stand by their ticks as a rule
+    let score = -predicted.length * (0.25 * (k / 40) ** 2 + 0.0015 * Math.abs(k));
     for (const p of predicted) {
       let gain = 0;
       for (const t of ticks) {

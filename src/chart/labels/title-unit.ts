@@ -12,7 +12,10 @@ const AXIS_UNITS: readonly Quantity[] = ['flow', 'pressure', 'power', 'fraction'
 const SLIPS: readonly [RegExp, string][] = [
   [/\bm\s*[^a-z0-9\s/]{0,2}\s*3?\s*[/|Il1]\s*(h|s|min)\b/gi, 'm3/$1'],
   [/\bm[a-z0-9%?*°"'’^]{1,2}\s*\/\s*(h|s|min|sec|hr)\b/gi, 'm3/$1'],
-  [/\bm\s*\/\s*(h|min)\b/gi, 'm3/$1'],
+  [/\bm\s*\/\s*(h|hr|min|sec)\b/gi, 'm3/$1'],
+  [/\bm[3?*°'’]\s*\/\s*[4yuU9]$/gi, 'm3/h'],
+  [/\bkB[tT7]\b/g, 'kW'],
+  [/^[NMUIl]a$/g, 'Pa'],
   [/\bft\s*[^a-z\s]{0,2}\s*\/\s*min\b/gi, 'ft3/min'],
   [/\bcu\.?\s*ft\.?\s*(per|\/)\s*min\b\.?/gi, 'CFM'],
   [/\bC\.?\s*F\.?\s*M\b\.?/gi, 'CFM'],

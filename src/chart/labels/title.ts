@@ -66,8 +66,15 @@ const fits = (sign: TitleQuantity, unit: FoundUnit) => pressureLike(sign) === un
 function byWord(text: string): { quantity: TitleQuantity; sureness: number } | null {
   const words = plainWords(text);
   const padded = ` ${words} `;
-  for (const { quantity, weight, phrase } of PHRASES)
-    if (padded.includes(` ${phrase} `)) return { quantity, sureness: weight };
+  const whole = PHRASES.find(({ phrase }) => padded.includes(` ${phrase} `));
+  if (whole && (whole.quantity !== 'pressure' || !/ (stat|total|gesamt)/.test(padded)))
+    return { quantity: whole.quantity, sureness: whole.weight };
+  // "pressure, static"
+  const turned = PHRASES.find(({ phrase }) => {
+    const [a, b, c] = phrase.split(' ');
+    return a && b && !c && padded.includes(` ${b} ${a} `);
+  });
+  if (turned) return { quantity: turned.quantity, sureness: turned.weight };
   // slips of the reader: one letter in five may be wrong
   let best: { quantity: TitleQuantity; sureness: number; length: number } | null = null;
   const tokens = words.split(' ');
@@ -82,7 +89,7 @@ function byWord(text: string): { quantity: TitleQuantity; sureness: number } | n
         best = { quantity, sureness: weight * (1 - (1.5 * slips) / phrase.length), length: phrase.length };
     }
   }
-  return best;
+  return best ?? (whole ? { quantity: whole.quantity, sureness: whole.weight } : null);
 }
 
 function bySign(text: string): TitleQuantity | null {

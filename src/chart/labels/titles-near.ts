@@ -19,7 +19,7 @@ export async function readTitles(
   scales: readonly ReadScale[],
   reader: WordReader,
 ): Promise<{ titles: Map<ReadScale, Title[]>; lines: ReadonlySet<Word> }> {
-  const free = lines.filter((l) => l.pieces.length <= 70);
+  const free = lines.filter((l) => l.pieces.length <= 48);
   const near = new Map(scales.map((s) => [s, linesNear(all, free, s, scales)]));
   const wanted = [...new Set([...near.values()].flatMap((some) => some.map((n) => n.line)))];
   const texts = await readLines(all, pieces, wanted, reader);
