@@ -4,6 +4,7 @@ import { valueAt, type AxisScale } from './axes.ts';
 import { SIDE_NAMES } from './find-sides.ts';
 import type { SnappedFrame } from './frame-snap.ts';
 import { turn } from './foresee.ts';
+import { hiddenStretches } from './hidden-stretches.ts';
 import type { ScaleGrid } from './scale-grid.ts';
 import type { Sheet } from './sheet.ts';
 import type { TracedCurve } from './trace.ts';
@@ -100,7 +101,7 @@ export function curveDoubts(
   ];
   const least = Math.max(26, 0.03 * sheet.frameWidth);
   if (curve.drawn === 'line')
-    for (const [from, to] of gaps(seen)) {
+    for (const [from, to] of hiddenStretches(seen)) {
       const length = Math.hypot(x[to]! - x[from]!, y[to]! - y[from]!);
       if (length < least) continue;
       if (turnAcross(curve.trace, from, to) > SHARP_TURN) out.push(...forks(x[from]!, y[from]!));
@@ -158,19 +159,6 @@ function turnAcross({ x, y }: TracedCurve['trace'], from: number, to: number): n
 
 /** A fan curve bends less than this behind a label. */
 const SHARP_TURN = 0.7;
-
-/** Runs of points where no stroke was seen. */
-function* gaps(seen: Float64Array): Generator<[number, number]> {
-  let from = -1;
-  for (let i = 0; i < seen.length; i++) {
-    if (seen[i]! < 0.2) {
-      if (from < 0) from = i;
-    } else {
-      if (from >= 0 && i - from > 3) yield [from, i];
-      from = -1;
-    }
-  }
-}
 
 /** Light so strong that the print may have drowned in it. */
 function glareAt({ paper: { columns, rows, cell, colours } }: Sheet, x: number, y: number): boolean {

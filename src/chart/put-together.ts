@@ -1,4 +1,5 @@
 import { curvePoints } from './curve-points.ts';
+import { expectedError } from './curve-error.ts';
 import { curveDoubts, type Doubt } from './doubts.ts';
 import type { AxisHint, AxisQuantity } from './hints.ts';
 import type { ChartReading, CurveReading } from './reading.ts';
@@ -28,7 +29,12 @@ export function curvesInSI(
     const own = [...doubts, ...curveDoubts(chart.sheet, curve, toFraction, chart.flow, path)];
     all.push(...own);
     const axis = axes.find((a) => a.id === yAxis)!;
-    return { id, yAxis, quantity, speed_rpm, ...curvePoints(chart, curve.trace, axis), confidence: product(own) };
+    return {
+      ...{ id, yAxis, quantity, speed_rpm },
+      ...curvePoints(chart, curve.trace, axis),
+      expectedError: expectedError(chart, yAxis, curve),
+      confidence: product(own),
+    };
   });
   return { curves, doubts: all };
 }

@@ -141,6 +141,7 @@ describe('a family of curves', () => {
       [last, 0],
     ],
     points_px: [],
+    expectedError: 0,
     confidence: 1,
   });
 
