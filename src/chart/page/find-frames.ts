@@ -31,7 +31,8 @@ const PRINTED_SHARE = 0.55;
  * rest). Other readings of the same place follow the best one. Empty where nothing on the photo looks like a plot.
  */
 export function findFrames(photo: Photo): FoundFrame[] {
-  const { view, candidates } = candidateFrames(photo);
+  const { view, candidates: all } = candidateFrames(photo);
+  const candidates = withoutStacks(all);
   const charts: CandidateFrame[] = [];
   const seconds: CandidateFrame[] = [];
   for (const c of candidates) {
@@ -51,6 +52,34 @@ export function findFrames(photo: Photo): FoundFrame[] {
   const rank = (f: FoundFrame) =>
     f.confidence * (f.panels?.length ? 1 + (0.1 * Math.sqrt(areaOf(f.corners))) / longEdgeOf(photo) : 1);
   return [...found, ...others].sort((a, b) => rank(b) - rank(a)).slice(0, MOST_FRAMES);
+}
+
+/** A frame around two panels is worth this much of its likeness, where the panels hold about as well as it does. */
+const STACK_WORTH = 0.3;
+const AS_WELL = 0.85;
+
+/** Frames drawn around two panels, each a frame of its own, put behind them. */
+function withoutStacks(candidates: readonly CandidateFrame[]): CandidateFrame[] {
+  return candidates
+    .map((big) => {
+      const inner = candidates.filter(
+        (c) =>
+          c.isDark === big.isDark &&
+          c.frame.hold > AS_WELL * big.frame.hold &&
+          areaOf(c.frame.corners) < 0.85 * areaOf(big.frame.corners) &&
+          areaOf(c.frame.corners) > 0.1 * areaOf(big.frame.corners) &&
+          overlap(c.frame.corners, big.frame.corners) > 0.95,
+      );
+      const isStack = inner.some((a) =>
+        inner.some(
+          (b) =>
+            areStacked(a.frame.corners, b.frame.corners) &&
+            areaOf(a.frame.corners) + areaOf(b.frame.corners) > 0.8 * areaOf(big.frame.corners),
+        ),
+      );
+      return isStack ? { ...big, likeness: STACK_WORTH * big.likeness } : big;
+    })
+    .sort((a, b) => b.likeness - a.likeness);
 }
 
 const longEdgeOf = ({ full }: Photo) => Math.max(full.width, full.height);

@@ -74,11 +74,14 @@ function likelySides(lines: readonly PageLine[], ends: readonly PageLine[]): Pag
   return [...real, ...ends.filter((e) => !real.some((l) => isSame(l, e)))];
 }
 
+/** Ticks reach beyond a printed side by this share of its length; where they end is no other side. */
+const TICK_SHARE = 0.014;
+
 function isSame(a: PageLine, b: PageLine): boolean {
   const from = Math.max(a.from, b.from);
   const to = Math.min(a.to, b.to);
   const off = Math.abs(acrossAt(a, from) - acrossAt(b, from)) + Math.abs(acrossAt(a, to) - acrossAt(b, to));
-  return to - from > 0.5 * lengthOf(b) && off < 6;
+  return to - from > 0.5 * lengthOf(b) && off < 6 + 2 * TICK_SHARE * lengthOf(b);
 }
 
 /** A rectangle tilted by 25° is foreshortened and skewed by no more than this. */
@@ -135,9 +138,17 @@ function isBrokenAcross(a: Candidate, b: Candidate, [a0, a1]: Span, [b0, b1]: Sp
 
 type Span = readonly [number, number];
 
-/** A printed side holds by its line; one that is not, by all lines ending there. */
-export const sideHold = ({ cover, ends, passes }: SideSigns): number =>
-  Math.max(0.02, 0.6 * cover + (0.55 - 0.15 * cover) * ends - 0.7 * passes);
+/**
+ * How well a side holds, 0..1: a printed one by its line, one that is not by all lines ending there. Where a grid runs
+ * on through a line much stronger than itself, that may still be the border between two panels.
+ */
+export const sideHold = ({ cover, ends, passes, standsOut }: SideSigns): number =>
+  Math.max(
+    0.02,
+    0.6 * cover +
+      (0.55 - 0.15 * cover) * (standsOut ? Math.max(ends, 0.6 * passes) : ends) -
+      (standsOut ? 0.4 : 0.7) * passes,
+  );
 
 /** Area of a polygon, view pixels squared. */
 export function areaOf(corners: readonly Xy[]): number {

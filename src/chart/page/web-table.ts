@@ -10,6 +10,8 @@ export type SideSigns = {
   readonly ends: number;
   /** of them, running on beyond it */
   readonly passes: number;
+  /** whether its line is stronger than the grid */
+  readonly standsOut: boolean;
   /** how many lines end there */
   readonly enders: number;
 };
@@ -77,6 +79,8 @@ const LEAST_GAP_PX = 4;
 
 /** Beyond a side, ticks go on for this share of the frame, and printed grid lines for more than the first. */
 const TICK_SHARE = 0.035;
+/** Up to this share it can only be a tick. */
+const SURE_TICK_SHARE = 0.016;
 const END_SLACK_PX = 4;
 
 /**
@@ -108,15 +112,15 @@ export function signsAt(
     const beyond = isFar ? line.to - high : low - line.from;
     total += weight;
     if (beyond > END_SLACK_PX + TICK_SHARE * span) passes += weight;
-    else if (beyond > END_SLACK_PX) stubs += weight;
+    else if (beyond > END_SLACK_PX + SURE_TICK_SHARE * span) stubs += weight;
     else if (beyond > -(END_SLACK_PX + 0.012 * span)) {
       ends += weight;
       enders++;
     }
   }
-  if (total === 0) return { line: side.line, cover, ends: 0, passes: 0, enders };
+  if (total === 0) return { line: side.line, cover, ends: 0, passes: 0, standsOut: side.standsOut, enders };
   // where all lines run a little beyond what is but one of them, the area ends where they do
   if (side.standsOut || stubs < 0.7 * total) ends += stubs;
   else passes += 0.7 * stubs;
-  return { line: side.line, cover, ends: ends / total, passes: passes / total, enders };
+  return { line: side.line, cover, ends: ends / total, passes: passes / total, standsOut: side.standsOut, enders };
 }
