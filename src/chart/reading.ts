@@ -9,6 +9,8 @@ export type ChartReading = {
   curves: CurveReading[];
   confidence: { overall: number; needsReview: boolean };
   warnings: Warning[];
+  /** corners of further plots on the photo, in the same order, likeliest first */
+  otherFrames_px?: [number, number][][];
 };
 
 export type AxisReading = {
@@ -30,5 +32,7 @@ export type CurveReading = {
   /** sorted by flow */
   points: [number, number][];
   points_px: [number, number][];
+  /** root mean square distance from the printed curve to be expected, share of full scale */
+  expectedError: number;
   confidence: number;
 };
