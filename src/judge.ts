@@ -9,6 +9,7 @@ import { drawCount, ductDraws, type DuctDraws } from './operate/duct-draws.ts';
 import { judgeBlower, ranked } from './operate/judge-blower.ts';
 import type { Candidate } from './operate/candidate.ts';
 import { judgeCase, type JudgeContext, type JudgedCase } from './operate/judge-case.ts';
+import { filterLife_h } from './operate/filter-life.ts';
 import { gatePlans } from './operate/plans.ts';
 import type { ShopFacts } from './operate/shop-facts.ts';
 
@@ -101,6 +102,7 @@ function shopFacts(job: Job): ShopFacts {
     loadAtMost: 1 - (job.requirement?.motorReserve ?? MOTOR_RESERVE),
     returnedAir: job.ductwork.exhaust === 'returned',
     sparksWithDust: sparks && materials.some((m) => m !== 'metal-grinding'),
+    filterLife_h: filterLife_h(job),
     suctionVessel: job.ductwork.sections.some((s) => s.elements.some((e) => catchesDust.has(e.kind))),
   };
 }

@@ -3,7 +3,7 @@ import type { Job } from '../job/types.ts';
 import type { JudgedBlower } from '../judge.ts';
 import { CHANGE_KINDS, type Change } from './change.ts';
 import { proposals } from './changes/index.ts';
-import { weight, type Shortfall, type Yardstick } from './shortfall.ts';
+import { NEVER_YES, weight, type Shortfall, type Yardstick } from './shortfall.ts';
 import { situationOf } from './situation.ts';
 
 /** A job after some changes, looked at roughly. */
@@ -22,8 +22,8 @@ const MOST_COMBINED = 2;
 const MOST_TOGETHER = 4;
 /** Half-made combinations that are carried on. */
 const BEAM = 3;
-/** Missing no more than this, in standard deviations, and likely enough in the few draws of a rough look, it is worth a thorough one. */
-const PROMISING = { missing: 1.2, chance: 0.93 };
+/** Chance in the few draws of a rough look that makes a thorough one worth its while; a yes takes more than this. */
+const PROMISING = 0.93;
 /** A kind of change that alone takes less than this share of what is missing away is left out of combinations. */
 const LEAST_HELP = 0.02;
 /** Thorough looks at changes of one kind that all looked promising. */
@@ -32,8 +32,7 @@ const MOST_TRIES = 3;
 const PROGRESS = 0.05;
 
 const isPromising = ({ lacking, assessment }: Tried): boolean =>
-  lacking.flow + lacking.speed + lacking.motor + lacking.other <= PROMISING.missing &&
-  assessment.blowers[0]!.probability >= PROMISING.chance;
+  lacking.other < NEVER_YES && assessment.blowers[0]!.probability >= PROMISING;
 
 /**
  * Changes that make a blower a yes: single ones, cheapest kind first and the smallest of each kind; where none does it, two, three
@@ -48,9 +47,10 @@ export function findChanges(start: Tried, index: number, by: Yardstick, looks: L
   if (found.length > 0) return found;
   let missing = worth(start);
   const idle = idleKinds(singles, (t) => missing - worth(t) > LEAST_HELP * missing);
-  let beam = bestOf(singles, worth);
+  let beam = [...bestOf(singles, worth), ...bestCure(singles, start)];
   for (let together = 2; together <= MOST_TOGETHER && beam.length > 0; together++) {
-    if (worth(beam[0]!) > (1 - PROGRESS) * missing) return [];
+    // the first of two may give as much as it takes: a slide spares the motor and slows the air
+    if (together > 2 && worth(beam[0]!) > (1 - PROGRESS) * missing) return [];
     missing = worth(beam[0]!);
     const next = beam.flatMap((t) => extended(t, index, by, looks, idle));
     const combined = confirmed(cheapestFirst(inOrder(next, worth)), looks, MOST_COMBINED);
@@ -114,6 +114,14 @@ const cheapestFirst = (tried: readonly Tried[]): Tried[] => {
 /** What leaves least missing first, so that thorough looks go where they are likeliest to end well. */
 const inOrder = (tried: readonly Tried[], worth: (t: Tried) => number): Tried[] =>
   [...tried].sort((a, b) => worth(a) - worth(b));
+
+/** What cures the worst trouble most, whatever it does to the rest: a second change may make that good. */
+function bestCure(singles: readonly Tried[], { lacking }: Tried): Tried[] {
+  const troubles = ['flow', 'speed', 'motor', 'other'] as const;
+  const worst = troubles.reduce((a, b) => (lacking[b] > lacking[a] ? b : a));
+  const [first, ...rest] = singles;
+  return first ? [rest.reduce((a, b) => (b.lacking[worst] < a.lacking[worst] ? b : a), first)] : [];
+}
 
 /** The best of each set of kinds, as many as are carried on. */
 function bestOf(tried: readonly Tried[], worth: (t: Tried) => number): Tried[] {

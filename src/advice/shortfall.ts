@@ -12,7 +12,7 @@ export type Yardstick = { flow: number; load: number };
 /** Margin wanted of every limit, in standard deviations: several are kept at once. */
 const WANTED = 2;
 /** What no change of flow or load makes good counts like this many standard deviations. */
-const NEVER_YES = 2;
+export const NEVER_YES = 2;
 const NO_POINT = 30;
 const LEAST_SD = 0.02;
 const MOST_SD = 0.3;
@@ -40,11 +40,15 @@ export function shortfallOf(assessment: Assessment, by: Yardstick, wanted = WANT
   const flows = required.flatMap((c) =>
     c.pickups.filter((p) => p.open && p.requiredFlow_m3_s).map((p) => p.flow_m3_s / p.requiredFlow_m3_s!),
   );
+  // the middle of what the load may be: its best guess alone lies below it where the doubt is lopsided
+  const { heaviest } = assessment.blowers[0]!.worstDay;
+  const lopsided =
+    heaviest && heaviest.load > 0 ? Math.sqrt(heaviest.interval95[0] * heaviest.interval95[1]) / heaviest.load : 1;
   const speeds = required.flatMap(speedRatios);
   const { states } = assessment.blowers[0]!;
   const load = states.flatMap((s) =>
     (s.state === 'highest-motor-load' || s.state === 'lowest-voltage') && s.value !== null && s.value > 0
-      ? [s.limit! / s.value]
+      ? [s.limit! / s.value / Math.max(1, lopsided)]
       : [],
   );
   const pointless = required.some((c) => c.operatingPoint === null);

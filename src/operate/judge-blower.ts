@@ -42,7 +42,7 @@ export function judgeBlower(
       probability,
       reasons: blowerReasons(candidate, judged, states, facts, day),
       states: states.map((s) => s.result),
-      filterLife_h: null,
+      filterLife_h: facts.filterLife_h,
       drumPressure_Pa: drumSuction(states, facts),
       worstDay: day,
       measureNext: [],

@@ -6,4 +6,6 @@ export type ShopFacts = {
   sparksWithDust: boolean;
   /** a drum or a filter box hangs on the suction side */
   suctionVessel: boolean;
+  /** hours of dust that the filters hold; null where that cannot be told */
+  filterLife_h: number | null;
 };

@@ -3,9 +3,13 @@ import type { Element } from '../../duct/index.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { at, set, type ChangeMaker, type ChangeSituation } from '../change.ts';
 
-/** Inside diameters of round sheet-metal duct as sold [m]. Source: EN 1506 series (from memory). */
+/**
+ * Inside diameters of round pipe as sold [m]: small plastic pipe for vacuum cleaners, sheet-metal duct from 63 mm on.
+ * Source: EN 1506 series with the sizes common in between (from memory); plastic pipe, common practice.
+ */
 const SIZES_SOLD_m = [
-  0.063, 0.08, 0.1, 0.112, 0.125, 0.14, 0.15, 0.16, 0.18, 0.2, 0.224, 0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5,
+  0.026, 0.032, 0.036, 0.04, 0.045, 0.05, 0.056, 0.063, 0.071, 0.08, 0.09, 0.1, 0.112, 0.125, 0.14, 0.15, 0.16, 0.18,
+  0.2, 0.224, 0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8, 0.9, 1,
 ];
 
 /** Sizes above or below a diameter, nearest first. */
