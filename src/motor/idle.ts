@@ -12,7 +12,12 @@ export type IdleShares = { fixedLoss: number; fixedLossSd: number; current: numb
  * phases and 0.5–0.9 on one, of which the plate's power factor explains a good half (recalled, practice values).
  */
 const NOT_MEASURED = { 3: 0.15, 1: 0.14 } as const;
-/** The same from a clamp with the belt off: clamp 2 %, volts 1 % (with their square). Practice value. */
+/**
+ * A run capacitor hides the magnetising amps of a one-phase motor at its rating, not those without load. Source: workshop notes (such motors
+ * heat up running light), recalled; practice value.
+ */
+const CAPACITOR = { least: 0.55, lnSd: 0.2 };
+/** Doubt of idle amps from a clamp with the belt off: clamp 2 %, volts 1 % (with their square). Practice value. */
 const MEASURED = 0.03;
 
 /**
@@ -27,14 +32,17 @@ export function idleKnown(
   voltage_V: number,
 ): { model: CurrentModel; idle: IdleShares } {
   const { fixedLoss, fixedLossSd } = IDLE_SHARES[model.phases];
-  const measured = idle_A !== null && model.kind === 'induction';
-  const known = measured ? withIdleCurrent(model, idle_A, voltage_V) : model;
-  const current =
-    drawnBy(known, 0, known.voltage_V).current_A / drawnBy(known, known.ratedPower_W, known.voltage_V).current_A;
-  return {
-    model: known,
-    idle: { fixedLoss, fixedLossSd, current, currentLnSd: measured ? MEASURED : NOT_MEASURED[model.phases] },
-  };
+  const share = (of: CurrentModel) =>
+    drawnBy(of, 0, of.voltage_V).current_A / drawnBy(of, of.ratedPower_W, of.voltage_V).current_A;
+  const shares = (of: CurrentModel, currentLnSd: number) => ({
+    model: of,
+    idle: { fixedLoss, fixedLossSd, current: share(of), currentLnSd },
+  });
+  if (model.kind === 'brushed') return shares(model, 0);
+  if (idle_A !== null) return shares(withIdleCurrent(model, idle_A, voltage_V), MEASURED);
+  if (model.phases === 1 && share(model) < CAPACITOR.least)
+    return shares(withIdleShare(model, CAPACITOR.least), CAPACITOR.lnSd);
+  return shares(model, NOT_MEASURED[model.phases]);
 }
 
 /**
@@ -66,4 +74,4 @@ function withIdleApparent(model: CurrentModel, apparent_VA: number): CurrentMode
  * Magnetising shares that motors have [-]. Load adds leakage to a three-phase motor's; a capacitor or the backward field of a
  * single-phase one may take some away. Source: circle diagram; double revolving field.
  */
-const REACTIVE = { 3: [0.3, 1], 1: [0.3, 1.5] } as const;
+const REACTIVE = { 3: [0.3, 1], 1: [0.3, 2] } as const;

@@ -66,6 +66,20 @@ describe('what people know of a motor besides its plate', () => {
     expect(little.sharedSd_W).toBeLessThan(plain.sharedSd_W);
   });
 
+  it('a one-phase motor with a run capacitor still idles on half its amps or more, and is known less well', () => {
+    const idling = (powerFactor: number) =>
+      motorAtSite({
+        motor: { ratedPower_W: 750, voltage_V: 230, powerFactor, efficiency: 0.68, phases: 1, frequency_Hz: 50 },
+        drive: { kind: 'direct' },
+        supply: { voltage_V: 230, phases: 1, frequency_Hz: 50 },
+      }).idle;
+    const [start, run] = [idling(0.75), idling(0.96)];
+    expect(start.current).toBeGreaterThan(0.55);
+    expect(start.current).toBeLessThan(0.75);
+    expect(run.current).toBeCloseTo(0.55, 9);
+    expect(run.currentLnSd).toBeGreaterThan(start.currentLnSd);
+  });
+
   it('a rewound motor is believed less, its slip not at all, and a warning says so', () => {
     const [plain, again] = [amps({}), amps({ rewound: true })];
     expect(again.shaftPower_W).toBe(plain.shaftPower_W);
