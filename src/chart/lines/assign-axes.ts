@@ -18,11 +18,15 @@ export type Assignment = {
 const NEAR_WORD_PX = 40;
 const WORD_SAYS = 3;
 const NO_CURVE_ON_AXIS = 5;
-const OTHER_LOOKS = 0.5;
+const OTHER_LOOKS = 0.8;
 const SAME_LOOKS = 0.4;
+/** Colours tell speeds apart as often as quantities, dashes mostly quantities. */
+const COLOUR_SHARE = 0.35;
 const IMPOSSIBLE = 5;
 /** Leaving a whole line out without a reason. */
 const UNKNOWN_LINE = 4;
+/** A curve is neither much shorter nor much fainter than the others. */
+const SLIGHT_LINE = 1.5;
 const MOST_TRIED = 70_000;
 
 /**
@@ -39,9 +43,12 @@ export function assignAxes(
   const values = lines.map((line) => axes.map((axis) => lineValues(chart, line, axis)));
   const pressures = axes.map((a) => a.quantity.endsWith('pressure'));
   const longest = Math.max(1, ...lines.map((l) => l.worth.across));
+  const strongest = Math.max(1, ...lines.map((l) => l.worth.strength));
   const own = lines.map((line, i) => {
+    const isSlight = line.worth.across < 0.35 * longest || line.worth.strength < 0.35 * strongest;
     const says = axes.map(
-      (axis, a) => shapeCost(values[i]![a]!, axis, axis.quantity) + wordCost(words, lines, i, axis),
+      (axis, a) =>
+        shapeCost(values[i]![a]!, axis, axis.quantity) + wordCost(words, lines, i, axis) + (isSlight ? SLIGHT_LINE : 0),
     );
     const onPressure = pressures.indexOf(true);
     const isOther = words.some((w) => w.isOther && isNearest(w, lines, i));
@@ -52,8 +59,8 @@ export function assignAxes(
         : 0
       : isOther
         ? 1
-        : line.worth.across < 0.3 * longest
-          ? 2
+        : isSlight
+          ? 1.5
           : UNKNOWN_LINE + Math.max(0, 1 - Math.min(...says));
     return { says, other };
   });
@@ -142,5 +149,6 @@ function looksApart(a: FoundLine, b: FoundLine): number {
   const [la, lb] = [Math.hypot(...a.colour), Math.hypot(...b.colour)];
   const hue = Math.hypot(...a.colour.map((v, c) => v / la - b.colour[c]! / lb));
   const bare = Math.abs(a.worth.bare - b.worth.bare);
-  return Math.min(1, Math.max(0, (hue - 0.1) / 0.2, (bare - 0.12) / 0.15));
+  const limited = (v: number) => Math.min(1, Math.max(0, v));
+  return Math.max(COLOUR_SHARE * limited((hue - 0.1) / 0.2), limited((bare - 0.12) / 0.15));
 }

@@ -10,6 +10,7 @@ import { joints } from './join-pieces.ts';
 import { isIn, lineSeeds, type SheetBox } from './line-seeds.ts';
 import { worthOf, type LineWorth } from './line-worth.ts';
 import { markerLines } from './marker-lines.ts';
+import { withSharedEnds } from './shared-ends.ts';
 import { changesAlong, type Changes } from './steadiness.ts';
 import { isOn, strokeRuns } from './stroke-runs.ts';
 
@@ -97,7 +98,7 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
     const way = ways[index]!;
     return { ...way, turning: { margin, ...partingOf(way, instead === null ? null : ways[instead]!) } };
   });
-  const found = joined(table, chosen);
+  const found = sharingEnds(joined(table, chosen));
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
   const lines = [...found, ...markers];
@@ -166,6 +167,11 @@ const isSame = (a: TracedCurve, b: TracedCurve): boolean => {
   const [short, long] = [a.trace.x.length, b.trace.x.length].sort((p, q) => p - q) as [number, number];
   return short > SAME * long && sharedWay(a, b) > SAME;
 };
+
+function sharingEnds(lines: readonly FoundLine[]): FoundLine[] {
+  const traces = withSharedEnds(lines.map((l) => l.trace));
+  return lines.map((l, i) => (traces[i] === l.trace ? l : { ...l, trace: traces[i]!, looseEnds: [] }));
+}
 
 function joined(table: TracingTable, lines: readonly FoundLine[]): FoundLine[] {
   const out = [...lines];

@@ -22,7 +22,7 @@ export function shapeCost(line: LineValues, axis: AxisHint, quantity: AxisQuanti
     if (startsAtZero) cost += 2;
     if (axis.min === 0 && first > 2 * last) cost += 2;
     // power sinks little after its top
-    cost += 5 * Math.max(0, 0.8 - last / most);
+    cost += 8 * Math.max(0, 0.78 - last / most) + 3 * Math.max(0, 0.75 - last / Math.max(first, 1e-9));
     if (axis.min === 0 && most > 8 * Math.max(last, 1e-9)) cost += 2;
     return cost;
   }

@@ -68,14 +68,13 @@ export function nameLines(
       meant,
     );
     family.forEach((i, k) => speeds.set(i, told.speeds[k]!));
-    if (
-      isTotalAndStatic(
-        family.map((i) => values[i]![a]!),
-        told.speeds,
-      )
-    ) {
-      kinds.set(family[0]!, 'total_pressure');
-      kinds.set(family[1]!, 'static_pressure');
+    const total = totalOfTwo(
+      family.map((i) => values[i]![a]!),
+      told.speeds,
+    );
+    if (total !== null) {
+      kinds.set(family[total]!, 'total_pressure');
+      kinds.set(family[1 - total]!, 'static_pressure');
       return;
     }
     if (told.left.length && axis.quantity.endsWith('pressure')) doubts.push(say.labelsLeft(told.left));
@@ -142,29 +141,30 @@ function quantityOn(
 }
 
 /**
- * Whether two curves are total and static pressure of one fan: they begin together, and the first rises above the other
- * about with the square of the flow.
+ * Which of two curves is the total pressure where the other is the static pressure of the same fan: they begin together,
+ * and it rises above the other about with the square of the flow. Null where they are no such pair.
  * Source: total less static pressure is the dynamic pressure at the outlet, ½ρc².
  */
-function isTotalAndStatic(family: readonly LineValues[], speeds: readonly (number | null)[]): boolean {
-  const [upper, lower] = family;
-  if (!upper || !lower || family.length !== 2 || (speeds[0] !== speeds[1] && speeds.every((s) => s !== null)))
-    return false;
-  const most = top(upper);
+function totalOfTwo(family: readonly LineValues[], speeds: readonly (number | null)[]): 0 | 1 | null {
+  const [a, b] = family;
+  if (!a || !b || family.length !== 2 || (speeds[0] !== speeds[1] && speeds.every((s) => s !== null))) return null;
+  const shared = 0.98 * Math.min(Math.max(...a.flow), Math.max(...b.flow));
+  const total = (valueOf(a, shared) ?? 0) > (valueOf(b, shared) ?? 0) ? 0 : 1;
+  const [upper, lower] = total === 0 ? [a, b] : [b, a];
   const gaps = lower.flow.flatMap((q, k) => {
     const there = valueOf(upper, q);
-    return there === null ? [] : [{ q, gap: (there - lower.value[k]!) / most }];
+    return there === null ? [] : [{ q, gap: (there - lower.value[k]!) / top(upper) }];
   });
-  if (gaps.length < 12) return false;
+  if (gaps.length < 12) return null;
   const far = gaps.at(-1)!;
   const near = gaps.filter(({ q }) => q < 0.3 * far.q);
   const middle = gaps.filter(({ q }) => q > 0.6 * far.q);
-  return (
+  const isPair =
     near.length > 2 &&
-    near.every(({ gap }) => Math.abs(gap) < 0.025) &&
+    near.every(({ gap }) => Math.abs(gap) < 0.03) &&
     far.gap > 0.03 &&
-    middle.every(({ q, gap }) => Math.abs(gap - far.gap * (q / far.q) ** 2) < 0.35 * far.gap)
-  );
+    middle.every(({ q, gap }) => Math.abs(gap - far.gap * (q / far.q) ** 2) < 0.35 * far.gap);
+  return isPair ? total : null;
 }
 
 type LawReport = {
