@@ -87,6 +87,7 @@ export type ChartReading = {
   curves: ChartCurve[];
   confidence: { overall: number; needsReview: boolean };
   warnings: { code: string; text: string; path: string }[];
+  otherFrames_px?: PhotoPoint[][];
 };
 
 /** How far the reading of a chart is. */

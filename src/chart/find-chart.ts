@@ -21,6 +21,8 @@ export type ChartStep = 'frame' | 'labels' | 'curves';
 
 /** Frames looked into before a photo is given up: on a page of several charts the first with scales is taken. */
 const MOST_FRAMES = 4;
+/** Another frame on the page is offered from here on. */
+const LIKELY_PLOT = 0.5;
 
 /**
  * The charts on a photo, likeliest first: the told frame, or every frame found, with what is printed around it. The
@@ -42,7 +44,7 @@ export async function findCharts(
   onStep('labels');
   for (const { corners, confidence } of frames) {
     if (charts.some(({ labels }) => isWhole(labels.axes, hints.axes))) {
-      others.push(corners);
+      if (confidence > LIKELY_PLOT) others.push(corners);
       continue;
     }
     const isExact = Boolean(told && hints.exact);

@@ -31,7 +31,7 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
     const chart = flat(hints);
     return chart.ok ? readTaps(photo, chart.value, hints) : chart;
   }
-  const { charts } = await findCharts(photo, hints, aids);
+  const { charts, others } = await findCharts(photo, hints, aids);
   const [best] = charts;
   if (!best) return fail([NO_CHART]);
   const axes = axesOf(hints.axes ?? [], best.labels.axes);
@@ -47,13 +47,19 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
   const chart = flat(full);
   if (!chart.ok) return chart;
   const doubts = [...frameSure(best), ...axisDoubts(axes, best.labels.axes)];
-  if (full.seeds.length) return readTaps(photo, chart.value, full, doubts);
-  return ok(
-    readLines(chart.value, axes, best.labels.words, [
-      ...frameDoubts(chart.value.frame, hints.exact ?? false),
-      ...doubts,
-    ]),
-  );
+  const read = full.seeds.length
+    ? readTaps(photo, chart.value, full, doubts)
+    : ok(
+        readLines(chart.value, axes, best.labels.words, [
+          ...frameDoubts(chart.value.frame, hints.exact ?? false),
+          ...doubts,
+        ]),
+      );
+  if (!read.ok || !others.length) return read;
+  return ok({
+    ...read.value,
+    otherFrames_px: others.map((corners) => corners.map(([x, y]): [number, number] => [x, y])),
+  });
 }
 
 /** Every curve of the plot, found and named. */

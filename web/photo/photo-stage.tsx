@@ -137,6 +137,9 @@ export function PhotoStage({ work, reading, onCorners, onTap }: Props) {
               aria-label={t.cornersGroup}
             >
               <Inked d={framePath(stage.view, stage.corners)} line={1.6} />
+              {reading?.otherFrames_px?.map((frame) => (
+                <Inked key={`${frame[0]}`} d={framePath(stage.view, frame as unknown as Corners)} line={1.2} dashed />
+              ))}
               {reading?.curves.map((curve) => (
                 <Inked
                   key={curve.id}

@@ -10,6 +10,7 @@ import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { AxisRow, SecondAxisRow } from './axis-row.tsx';
 import { askReader, reader, stopReader } from './chart-reading.ts';
+import { isWithin, type Corners } from './corners.ts';
 import { CurvesRow } from './curves-row.tsx';
 import { densityOf, hintsOf, readyForTap, speedOf } from './hints.ts';
 import { PhotoStage } from './photo-stage.tsx';
@@ -48,6 +49,13 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
   const target = shown.axes.some((axis) => axis.id === tapsGoTo.value) ? tapsGoTo.value : 'y1';
   const ready = readyForTap(shown, target);
   const onTap = (at: PhotoPoint): void => {
+    const other = isWithin(shown.corners, at)
+      ? undefined
+      : reading?.otherFrames_px?.find((frame) => isWithin(frame, at));
+    if (other) {
+      change('corners', moveCorners(other as unknown as Corners));
+      return;
+    }
     early.value = !ready;
     if (ready) change('curves', tapCurve(at, target));
   };
@@ -72,6 +80,7 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
       />
       <div class="rows steps">
         {step && !reading && <WhileReading step={step} onStop={markByHand} />}
+        {reading?.otherFrames_px && <p class="second">{t.otherPlots}</p>}
         {early.value && !ready && (
           <p class="box early" role="status">
             {t.tapLater}

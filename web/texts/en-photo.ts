@@ -9,6 +9,7 @@ export const photo = {
   sending: (percent: string) => `Sending the photo ${percent} %`,
   turning: 'Turning it upright',
   steps: { frame: 'Looking for the plot', labels: 'Reading its numbers', curves: 'Following its curves' },
+  otherPlots: 'Other plots on this page are marked with dashes: tap inside one to read it instead.',
   byHand: 'Stop, I’ll mark it by hand',
   photoAlt: 'Photo of the chart',
   closer: 'Closer',

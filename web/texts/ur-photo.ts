@@ -11,6 +11,7 @@ export const photo: Texts['photo'] = {
   sending: (percent) => `تصویر جا رہی ہے ${percent} %`,
   turning: 'سیدھی ہو رہی ہے',
   steps: { frame: 'چارٹ ڈھونڈا جا رہا ہے', labels: 'ہندسے پڑھے جا رہے ہیں', curves: 'لکیریں پکڑی جا رہی ہیں' },
+  otherPlots: 'اس صفحے کے دوسرے چارٹ ٹوٹی لکیر میں ہیں: کسی کے اندر چھوئیں تو وہ پڑھا جائے گا۔',
   byHand: 'رکیں، میں خود نشان لگاؤں گا',
   photoAlt: 'چارٹ کی تصویر',
   closer: 'قریب',
