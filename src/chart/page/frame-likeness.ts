@@ -1,8 +1,8 @@
 import type { FrameSigns } from './frame-signs.ts';
 
 /** How much each sign says for a plot frame. */
-const WEIGHTS = { hold: 6, weakest: 1, curves: 2, labels: 2, label: 1, text: -5, size: 4, margin: 20 } as const;
-const BASE = -7.5;
+const WEIGHTS = { hold: 7, weakest: 3, curves: 2, labels: 2, label: 1, text: -5, size: 4, margin: 20 } as const;
+const BASE = -9.5;
 
 /** 0..1: how likely four lines frame a plot, all signs taken together. */
 export function likenessOf(signs: FrameSigns): number {

@@ -111,7 +111,7 @@ function textShare(blobs: readonly GlyphBlob[], map: Homography): number {
 /** How far out labels may stand, in shares of the frame, and how far along it they are told apart. */
 const DEEPEST = 0.2;
 const BINS = 36;
-const ENOUGH_LABELS = 4;
+const ENOUGH_LABELS = 3;
 
 /** For bottom, right, top, left: how much the letters nearest outside look like a row of tick labels, 0..1. */
 function labelRows(blobs: readonly GlyphBlob[], map: Homography, wide: number, high: number): number[] {

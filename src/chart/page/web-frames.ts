@@ -114,7 +114,7 @@ function frameOf(
   const t = coverOf(top, tl[0], tr[0]);
   const r = coverOf(right, tr[1], br[1]);
   const l = coverOf(left, tl[1], bl[1]);
-  if ([b, t, r, l].filter((c) => c > PRINTED_SHARE).length < 2) return null;
+  const printed = [b, t, r, l].filter((c) => c > PRINTED_SHARE).length;
   if (isBrokenAcross(left, right, [tl[1], bl[1]], [tr[1], br[1]])) return null;
   if (isBrokenAcross(bottom, top, [bl[0], br[0]], [tl[0], tr[0]])) return null;
   const frame = {
@@ -124,9 +124,13 @@ function frameOf(
     top: signsAt(top, bottom, tl[0], tr[0], false, t),
     left: signsAt(left, right, tl[1], bl[1], false, l),
   };
+  // on a tinted panel no side need be printed, but then the whole grid ends there
+  if (printed < 2 && !sidesOf({ ...frame, hold: 0 }).every((s) => s.cover > PRINTED_SHARE || isGridEnd(s))) return null;
   const hold = [frame.bottom, frame.right, frame.top, frame.left].reduce((p, s) => p * sideHold(s), 1) ** 0.25;
   return { ...frame, hold };
 }
+
+const isGridEnd = (s: SideSigns) => s.enders >= 2 && s.ends > 0.6;
 
 /** Whether two opposite sides are both interrupted at the same place: what looks like one frame is two panels. */
 function isBrokenAcross(a: Candidate, b: Candidate, [a0, a1]: Span, [b0, b1]: Span): boolean {
