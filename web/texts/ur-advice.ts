@@ -37,7 +37,8 @@ export const advice: AdviceTexts = {
       `موٹر پر ${v['motorPulley_m']} اور پہیے پر ${v['wheelPulley_m']} کی پلی لگائیں: پہیہ ${v['speed_rpm']} پر چلے گا۔`,
     'wider-pipe': (v) => `چوڑا پائپ لگائیں: ${v['pipes']}۔`,
     'narrower-pipe': (v) => `تنگ پائپ لگائیں: ${v['pipes']}۔`,
-    motor: (v) => `${v['old_W']} کی جگہ اتنے ہی چکر کی ${v['ratedPower_W']} کی موٹر لگائیں۔`,
+    motor: (v) =>
+      `${v['old_W']} کی جگہ اتنے ہی چکر کی ${v['ratedPower_W']} کی موٹر لگائیں؛ تار، سوئچ اور اوورلوڈ ریلے الیکٹریشن اسی کے مطابق لگائے۔`,
     'belt-drive': (v) =>
       `پہیہ اپنے بیرنگ پر لگائیں اور جالی کے پیچھے بیلٹ سے چلائیں، موٹر پر ${v['motorPulley_m']} اور پہیے پر ${v['wheelPulley_m']} کی پلی: پہیہ ${v['speed_rpm']} پر چلے گا۔`,
   },

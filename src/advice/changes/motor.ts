@@ -20,7 +20,7 @@ export const largerMotor: ChangeMaker = {
     if (!motorOverloaded || (motor.kind ?? 'induction') !== 'induction') return [];
     return OUTPUTS_W.filter((w) => w > 1.02 * motor.ratedPower_W && w < MOST_LARGER * motor.ratedPower_W).map(
       (ratedPower_W) => ({
-        what: `Put a motor of ${formatQuantity(ratedPower_W, 'kW')} of the same speed in place of ${formatQuantity(motor.ratedPower_W, 'kW')}`,
+        what: `Put a motor of ${formatQuantity(ratedPower_W, 'kW')} of the same speed in place of ${formatQuantity(motor.ratedPower_W, 'kW')}, cable, switch and overload relay matched by an electrician`,
         values: { ratedPower_W, old_W: motor.ratedPower_W },
         patch: [
           set(at('blowers', index, 'motor'), {
