@@ -7,16 +7,14 @@ import type { Explanation } from './explanation.ts';
 import type { Place } from './gather.ts';
 import { causeOfLevel } from './level-cause.ts';
 import { plainBlunders } from './plain-blunders.ts';
-import { exchangedRows, likelierBy, NAME_PREFERRED, oddRow, type Named } from './row-search.ts';
+import { exchangedRows, likelierBy, NAME_PREFERRED, oddRow, STILL_SCATTERS, type Named } from './row-search.ts';
 import { secondThoughts, type SecondThoughts } from './second-thoughts.ts';
 import { levelExplanations, oneLegEverywhere, otherTap, tapIsMeasured } from './whole-test-blunders.ts';
 
 /** How much likelier, in ln, the readings must be with a blunder than without, before it is named. Source: measured on invented finds. */
-const THRESHOLD = { tap: 1, tapOfVagueFamily: 2.5, tapMeasured: 2, oneLeg: 3.5, level: 3 };
+const THRESHOLD = { tap: 0.7, tapOfVagueFamily: 2.5, tapMeasured: 2, oneLeg: 2.5, level: 3 };
 /** Families whose level is known no better than this have shapes as uncertain as a tap's place. Source: measured on invented finds. */
 const VAGUE_FAMILY = 0.4;
-/** A mistake in all rows is no explanation where the rows scatter so many times more than foreseen even then. */
-const STILL_SCATTERS = 3;
 /** With more rows than this a search through all of them is left out, and so it is with more observations. */
 const MOST_ROWS = 20;
 const MOST_OBSERVATIONS = 60;

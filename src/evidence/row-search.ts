@@ -1,3 +1,4 @@
+import { scatterOf } from '../fan/blunders.ts';
 import type { ReadingsEvidence } from '../job/types.ts';
 import { changedRows, rowPath } from './explanation.ts';
 import { rowExplanations, swapped, type RowExplanation } from './row-blunders.ts';
@@ -23,6 +24,8 @@ const STRANGER = 3.5;
 const AT_HOME = 3;
 /** A mistake that explains what is odd is named before the bare fact that a row is odd, if it explains nearly as much, in ln. */
 export const NAME_PREFERRED = 8;
+/** A mistake is no explanation where the rows scatter so many times more than foreseen even without it. */
+export const STILL_SCATTERS = 3;
 const MOST_SUSPECTS = 4;
 
 /**
@@ -41,11 +44,10 @@ export function oddRow(
     const explanations = rowExplanations(readings, i);
     const [now, ...putRight] = thoughts.foreseen(i, [readings.rows[i]!, ...explanations.map((e) => e.row)]) ?? [];
     if (now == null) continue;
-    // against explanations of the whole test, it counts what the others say without this row
-    const all = now.lnChanceAtHome - thoughts.asItStands().lnChance();
-    const gain = Math.min(now.off ** 2 / 2, all) - STRANGER ** 2 / 2;
+    // against other explanations, it counts what all the other rows say without this one
+    const gain = now.lnChanceAtHome - STRANGER ** 2 / 2 - thoughts.asItStands().lnChance();
     // of two rows that contradict each other, the one whose absence leaves the others in peace
-    if (gain > 0 && now.lnChanceAtHome > (stranger?.lnChanceAtHome ?? -Infinity))
+    if (now.off > STRANGER && now.lnChanceAtHome > (stranger?.lnChanceAtHome ?? -Infinity))
       stranger = { ...unexplained(readings, i), gain, explained: false, lnChanceAtHome: now.lnChanceAtHome };
     for (const [k, explanation] of explanations.entries()) {
       const then = putRight[k];
@@ -58,7 +60,7 @@ export function oddRow(
   if (mistaken === null) return stranger;
   const { row, explanation } = mistaken;
   const after = thoughts.with(changedRows(readings, (r, i) => (i === row ? explanation.row : r)));
-  if (after === null) return stranger;
+  if (after === null || scatterOf(after.estimate, 'pressure') > STILL_SCATTERS) return stranger;
   const gain = likelierBy(thoughts.asItStands(), after, explanation.lnStretch) - THRESHOLD;
   const named = { code: explanation.code, path: explanation.path, text: explanation.text, gain, explained: true };
   return gain > 0 && gain > (stranger?.gain ?? 0) - NAME_PREFERRED ? named : stranger;
@@ -78,7 +80,7 @@ export function exchangedRows(
   for (const [i, j] of pairs(suspects.slice(0, 2), readings.rows.length)) {
     const swap = swapped(readings, i, j);
     const after = swap && thoughts.with(swap.readings);
-    if (!after) continue;
+    if (!after || scatterOf(after.estimate, 'pressure') > STILL_SCATTERS) continue;
     const gain = likelierBy(thoughts.asItStands(), after, 0) - THRESHOLD_OF_SWAP;
     if (gain > (best?.gain ?? 0))
       best = { code: 'swapped-rows', path: swap.path, text: swap.text, gain, explained: true };

@@ -17,7 +17,7 @@ export type Suspicion = {
 /** Observations further off than this, in standard deviations, are worth a second look. Source: measured on invented finds. */
 const ODD = 2.7;
 /** Levels further off than this are odd. Source: feasibility figures. */
-const ODD_LEVEL = 2.8;
+const ODD_LEVEL = 2.6;
 /** Levels of pressure and flow further off than this, and half squared distances per observation above that, are worth a try. */
 const DOUBTFUL = { pressureLevel: 2, flowLevel: 1.4, misfit: 2 };
 
