@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { boxedPaper, curvePath, onPaper, type Xy } from '../paper.ts';
+import { distanceFrom, readPlot } from './drawn.ts';
+
+type Course = (flow: number) => number;
+const falling =
+  (shutOff: number, free: number): Course =>
+  (q) =>
+    shutOff * (1 - (q / free) ** 2.2);
+const GOOD = 0.002;
+
+describe('without a tap', () => {
+  test('every speed of a family is found, and nothing else', () => {
+    const family = [1, 0.85, 0.7, 0.55].map((n) => ({ course: falling(900 * n * n, 3.6 * n), to: 3.6 * n }));
+    const paper = boxedPaper();
+    for (const { course, to } of family) paper.line(curvePath(course, 0, to), 2.6);
+    const { curves, found } = readPlot(paper);
+    expect(found.lines).toHaveLength(4);
+    expect(found.unexplained).toEqual([]);
+    family.forEach(({ course, to }, k) => {
+      const { rms, covered } = distanceFrom(curves[k]!.points, course, 0, to);
+      expect(rms).toBeLessThan(GOOD);
+      expect(covered).toBeGreaterThan(0.97);
+    });
+  });
+
+  test('a solid and a dashed line that cross keep their own ways', () => {
+    const pressure = falling(850, 3.7);
+    const rising: Course = (q) => 200 + 190 * q - 14 * q * q;
+    const paper = boxedPaper()
+      .line(curvePath(pressure, 0, 3.7), 2.6)
+      .line(curvePath(rising, 0, 3.6), 2.6, [20, 20, 20], [16, 9]);
+    const { lines } = readPlot(paper).found;
+    expect(lines).toHaveLength(2);
+    const bare = lines.map((l) => l.worth.bare).sort((a, b) => a - b);
+    expect(bare[0]).toBeLessThan(0.1);
+    expect(bare[1]).toBeGreaterThan(0.2);
+  });
+
+  test('a label is not taken for a line, nor the box around it', () => {
+    const pressure = falling(850, 3.7);
+    const paper = boxedPaper().line(curvePath(pressure, 0, 3.7), 2.6);
+    const [x, y] = onPaper(2.6, 850);
+    paper.line(
+      [
+        [x, y],
+        [x + 150, y],
+        [x + 150, y + 30],
+        [x, y + 30],
+        [x, y],
+      ],
+      1.6,
+    );
+    for (let k = 0; k < 7; k++) {
+      const left = x + 12 + 18 * k;
+      const letter: Xy[] =
+        k % 2
+          ? [
+              [left, y + 22],
+              [left + 5, y + 8],
+              [left + 10, y + 22],
+            ]
+          : [
+              [left, y + 8],
+              [left, y + 22],
+              [left + 9, y + 22],
+              [left + 9, y + 8],
+            ];
+      paper.line(letter, 2);
+    }
+    const { lines } = readPlot(paper).found;
+    expect(lines).toHaveLength(1);
+  });
+
+  test('test points without a line are one curve', () => {
+    const pressure = falling(850, 3.5);
+    const paper = boxedPaper();
+    for (let k = 0; k < 10; k++) paper.ring(onPaper(0.2 + 0.34 * k, pressure(0.2 + 0.34 * k)), 7);
+    const { curves, found } = readPlot(paper);
+    expect(found.lines.map((l) => l.drawn)).toEqual(['markers']);
+    expect(distanceFrom(curves[0]!.points, pressure, 0.2, 3.26).rms).toBeLessThan(0.006);
+  });
+
+  test('an empty plot has no curve, and says so', () => {
+    const { curves, doubts } = readPlot(boxedPaper());
+    expect(curves).toEqual([]);
+    expect(doubts.map((d) => d.warning.text)).toContain('No curve was found in this plot: please tap one.');
+  });
+});
