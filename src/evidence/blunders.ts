@@ -27,7 +27,7 @@ const ODD_METER = 4.5;
  * Blunders in home-made readings: what shows without any fit, rows that do not belong to the others, a level no wheel of the family
  * has, and the one mistake that explains it best, named with the place where it was made.
  * A wrong tap or one leg read everywhere bends all rows alike and gives no hint: both are always tried. Costs two fits a test, after
- * a hint about a dozen.
+ * a hint a few dozen.
  * @param estimate the curve out of all evidence as it stands
  * Source: comparison of evidence, Laplace's method (C. E. Rasmussen & C. K. I. Williams 2006, 5.2).
  */
