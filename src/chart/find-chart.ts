@@ -1,18 +1,23 @@
 import type { WordReader } from '../words/word-reader.ts';
-import { exactFrame, snapFrame, type SnappedFrame } from './frame-snap.ts';
+import { exactFrame, snapFrame } from './frame-snap.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
 import { readLabels, type Labels } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
 import { findFrames } from './page/find-frames.ts';
+import { isAlike } from './page/web-frames.ts';
 import type { Photo } from './raster.ts';
 import { photoPoint, type Corners } from './spaces.ts';
 
 /** A chart on the photo: its frame the right way up, its scales, and the words in and around it. */
 export type FoundChart = {
   readonly labels: Labels;
+  /** its own axes, and the flow axis of the panel it is stacked with where it has none */
+  readonly axes: readonly FoundAxis[];
   /** how sure it is that this frame holds a plot, 0..1; 1 where it was told */
   readonly confidence: number;
+  /** what is printed around the panels stacked with it over one flow axis */
+  readonly panels: readonly Labels[];
 };
 
 /** What helps in finding a chart. */
@@ -24,55 +29,66 @@ const MOST_FRAMES = 4;
 /** Another frame on the page is offered from here on. */
 const LIKELY_PLOT = 0.5;
 
+type Frame = { corners: Corners; confidence: number; panels?: readonly Corners[] };
+
 /**
- * The charts on a photo, likeliest first: the told frame, or every frame found, with what is printed around it. The
- * first one that has a flow and a pressure axis ends the search.
- * @returns the charts looked at, the best first, and the frames that were not
+ * The chart on a photo: in the told frame, or in the likeliest of all frames that has a flow and a pressure axis, or may
+ * share the flow axis of a panel stacked with it.
+ * @returns the chart with the most axes where none has both, null where nothing looks like a plot; and the other frames
  */
-export async function findCharts(
+export async function findChart(
   photo: Photo,
   hints: ChartHints,
   { words, memory, onStep }: Aids,
-): Promise<{ charts: FoundChart[]; others: Corners[] }> {
+): Promise<{ chart: FoundChart | null; others: Corners[] }> {
   onStep('frame');
-  const told = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
-  const frames = told
-    ? [{ corners: told, confidence: 1 }]
+  const corners = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
+  const frames: readonly Frame[] = corners
+    ? [{ corners, confidence: 1 }]
     : memory('frames', () => findFrames(photo)).slice(0, MOST_FRAMES);
-  const charts: FoundChart[] = [];
-  const others: Corners[] = [];
+  const isExact = Boolean(corners && hints.exact);
+  const told = hints.axes ?? [];
+  const labelsIn = (at: Corners): Promise<Labels | null> => {
+    const frame = memory(`frame ${isExact} ${at}`, () => (isExact ? exactFrame : snapFrame)(photo, at));
+    const asked = { isUpright: Boolean(corners), axes: !isWhole([], told) };
+    return memory(`labels ${JSON.stringify(asked)} ${frame.corners}`, () => readLabels(photo, frame, words, asked));
+  };
+
   onStep('labels');
-  for (const { corners, confidence } of frames) {
-    if (charts.some(({ labels }) => isWhole(labels.axes, hints.axes))) {
-      if (confidence > LIKELY_PLOT) others.push(corners);
-      continue;
+  const charts: FoundChart[] = [];
+  for (const frame of frames) {
+    const labels = await labelsIn(frame.corners);
+    if (!labels) continue;
+    const panels: Labels[] = [];
+    for (const panel of frame.panels ?? []) {
+      const beside = await labelsIn(panel);
+      if (beside?.turns === labels.turns) panels.push(beside);
     }
-    const isExact = Boolean(told && hints.exact);
-    const frame = memory(`frame ${isExact} ${corners}`, () => (isExact ? exactFrame : snapFrame)(photo, corners));
-    const labels = await labelsOf(photo, frame, Boolean(told), hints.axes ?? [], words, memory);
-    if (labels) charts.push({ labels, confidence });
+    charts.push({
+      labels,
+      axes: [...sharedFlow(labels, panels), ...labels.axes],
+      confidence: frame.confidence,
+      panels,
+    });
+    if (isWhole(charts.at(-1)!.axes, told)) break;
   }
-  const worth = ({ labels }: FoundChart): number => (isWhole(labels.axes, hints.axes) ? 100 : 0) + labels.axes.length;
-  charts.sort((a, b) => worth(b) - worth(a));
-  return { charts, others };
+  const worth = ({ axes }: FoundChart): number => (isWhole(axes, told) ? 100 : 0) + axes.length;
+  const best = charts.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) ? a : b), null);
+  const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
+  const others = frames.filter((f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => isAlike(frame, f)));
+  return { chart: best, others: others.map((f) => f.corners) };
 }
 
-async function labelsOf(
-  photo: Photo,
-  frame: SnappedFrame,
-  isUpright: boolean,
-  told: readonly AxisHint[],
-  words: WordReader,
-  memory: Memory,
-): Promise<Labels | null> {
-  const axes = !isWhole([], told);
-  return memory(`labels ${isUpright} ${axes} ${frame.corners}`, () =>
-    readLabels(photo, frame, words, { isUpright, axes }),
-  );
+/** The flow axis printed under another panel, where this one has none of its own. */
+function sharedFlow(labels: Labels, panels: readonly Labels[]): FoundAxis[] {
+  if (labels.axes.some(isFlow)) return [];
+  return panels.flatMap(({ axes }) => axes.filter(isFlow)).slice(0, 1);
 }
+
+const isFlow = ({ quantity }: { quantity: string }): boolean => quantity === 'flow';
 
 /** Whether there is a flow axis and a pressure to read against it: a panel of power alone is no fan chart yet. */
 function isWhole(found: readonly FoundAxis[], told: readonly AxisHint[] = []): boolean {
   const all = [...found, ...told];
-  return all.some((a) => a.quantity === 'flow') && all.some((a) => a.quantity.endsWith('_pressure'));
+  return all.some(isFlow) && all.some((a) => a.quantity.endsWith('_pressure'));
 }

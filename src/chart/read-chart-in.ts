@@ -1,16 +1,14 @@
 import { fail, ok, pointer, type Issue, type Result } from '../issues/result.ts';
 import { checkAxes, checkCorners } from './check-hints.ts';
 import { frameDoubts, type Doubt } from './doubts.ts';
-import { findCharts, type Aids, type FoundChart } from './find-chart.ts';
+import { findChart, type Aids, type FoundChart } from './find-chart.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
-import type { PlotWord } from './labels/plot-words.ts';
-import { findLines } from './lines/find-lines.ts';
-import { nameLines } from './lines/name-lines.ts';
-import { boxOnSheet } from './lines/near-words.ts';
-import { curvesInSI, putTogether } from './put-together.ts';
+import type { Labels } from './labels/read-labels.ts';
+import { putTogether } from './put-together.ts';
 import type { Photo } from './raster.ts';
-import { areFull, gridDoubts, layChartFlat, readTaps, type FullHints } from './read-hinted.ts';
+import { areFull, layChartFlat, readTaps, type FullHints } from './read-hinted.ts';
+import { readPlot, stacked, type PlotReading } from './read-plot.ts';
 import type { ChartReading } from './reading.ts';
 import type { StraightenedChart } from './straightened-chart.ts';
 
@@ -31,53 +29,56 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
     const chart = flat(hints);
     return chart.ok ? readTaps(photo, chart.value, hints) : chart;
   }
-  const { charts, others } = await findCharts(photo, hints, aids);
-  const [best] = charts;
-  if (!best) return fail([NO_CHART]);
-  const axes = axesOf(hints.axes ?? [], best.labels.axes);
+  const { chart: found, others } = await findChart(photo, hints, aids);
+  if (!found) return fail([NO_CHART]);
+  const axes = axesOf(hints.axes ?? [], found.axes);
   if (!axes.some((a) => a.quantity === 'flow') || !axes.some((a) => a.quantity !== 'flow'))
     return fail([hints.frameCorners_px ? NO_SCALES : NO_CHART]);
   aids.onStep('curves');
-  const full: FullHints = {
-    ...hints,
-    frameCorners_px: best.labels.frame.corners.map(([x, y]) => [x, y]) as FullHints['frameCorners_px'],
-    axes,
-    seeds: hints.seeds ?? [],
-  };
+  const full: FullHints = { ...hints, frameCorners_px: cornersOf(found.labels), axes, seeds: hints.seeds ?? [] };
   const chart = flat(full);
   if (!chart.ok) return chart;
-  const doubts = [...frameSure(best), ...axisDoubts(axes, best.labels.axes)];
+  const doubts = [
+    ...frameDoubts(chart.value.frame, hints.exact ?? false),
+    ...frameSure(found),
+    ...axisDoubts(axes, found.axes),
+  ];
   const read = full.seeds.length
     ? readTaps(photo, chart.value, full, doubts)
-    : ok(
-        readLines(chart.value, axes, best.labels.words, [
-          ...frameDoubts(chart.value.frame, hints.exact ?? false),
-          ...doubts,
-        ]),
-      );
+    : ok(answerOf(chart.value, readPanels(chart.value, axes, found, flat), doubts));
   if (!read.ok || !others.length) return read;
-  return ok({
-    ...read.value,
-    otherFrames_px: others.map((corners) => corners.map(([x, y]): [number, number] => [x, y])),
-  });
+  return ok({ ...read.value, otherFrames_px: others.map((corners) => corners.map(([x, y]) => [x, y])) });
 }
 
-/** Every curve of the plot, found and named. */
-function readLines(
+/** The plot, and those stacked with it over the same flow axis. */
+function readPanels(
   chart: StraightenedChart,
   axes: readonly AxisHint[],
-  words: readonly PlotWord[],
-  doubts: readonly Doubt[],
-): ChartReading {
-  const boxes = words.filter((w) => w.isInside).map((w) => boxOnSheet(chart, w));
-  const named = nameLines(findLines(chart.table, boxes), chart, axes, words);
-  const { curves, doubts: ofCurves } = curvesInSI(chart, axes, named.curves);
-  return putTogether(chart, axes, curves, (axis, i) => gridDoubts(chart, axis, i), [
-    ...doubts,
-    ...named.doubts,
-    ...ofCurves,
-  ]);
+  { labels, panels }: FoundChart,
+  flat: (hints: FullHints) => Result<StraightenedChart>,
+): PlotReading {
+  let all = readPlot(chart, axes, labels.words);
+  for (const panel of panels) {
+    const values = panel.axes.filter(({ quantity }) => quantity === 'shaft_power' || quantity === 'efficiency');
+    if (!values.length) continue;
+    const own = [
+      ...axes.filter(({ quantity }) => quantity === 'flow'),
+      ...values.map((axis, i) => ({ ...plain(axis), id: `y${all.axes.length + i}` })),
+    ];
+    const below = flat({ frameCorners_px: cornersOf(panel), axes: own, seeds: [] });
+    if (!below.ok) continue;
+    const read = readPlot(below.value, own, panel.words);
+    const doubts = values.flatMap((axis, i) => doubtsAt(axis, i + 1));
+    all = stacked(all, { ...read, doubts: [...read.doubts, ...doubts] });
+  }
+  return all;
 }
+
+const answerOf = (chart: StraightenedChart, plot: PlotReading, doubts: readonly Doubt[]): ChartReading =>
+  putTogether(chart, plot.axes, plot.curves, (_, i) => plot.doubtsOfAxes[i]!, [...doubts, ...plot.doubts]);
+
+const cornersOf = ({ frame }: Labels): FullHints['frameCorners_px'] =>
+  frame.corners.map(([x, y]) => [x, y]) as FullHints['frameCorners_px'];
 
 function issuesOf({ full: { width, height } }: Photo, { frameCorners_px, axes }: ChartHints): Issue[] {
   return [...(frameCorners_px ? checkCorners(frameCorners_px, width, height) : []), ...(axes ? checkAxes(axes) : [])];
@@ -87,20 +88,22 @@ function issuesOf({ full: { width, height } }: Photo, { frameCorners_px, axes }:
 function axesOf(told: readonly AxisHint[], found: readonly FoundAxis[]): AxisHint[] {
   const isTold = (axis: FoundAxis): boolean =>
     told.some((t) => t.id === axis.id || (t.quantity === 'flow' && axis.quantity === 'flow'));
-  const plain = ({ id, quantity, unit, scale, min, max }: FoundAxis): AxisHint => ({
-    ...{ id, quantity, unit, scale, min, max },
-  });
   return [...told, ...found.filter((axis) => !isTold(axis)).map(plain)].sort((a, b) => a.id.localeCompare(b.id));
 }
 
+const plain = ({ id, quantity, unit, scale, min, max }: FoundAxis): AxisHint => ({
+  ...{ id, quantity, unit, scale, min, max },
+});
+
 /** What was doubted while the axes were read, at their places in the answer. */
 const axisDoubts = (axes: readonly AxisHint[], found: readonly FoundAxis[]): Doubt[] =>
-  found.flatMap(({ id, min, max, doubts }) => {
-    const at = axes.findIndex((axis) => axis.id === id && axis.min === min && axis.max === max);
-    return at < 0
-      ? []
-      : doubts.map((doubt) => ({ ...doubt, warning: { ...doubt.warning, path: pointer('axes', at) } }));
+  found.flatMap((axis) => {
+    const at = axes.findIndex(({ id, min, max }) => id === axis.id && min === axis.min && max === axis.max);
+    return at < 0 ? [] : doubtsAt(axis, at);
   });
+
+const doubtsAt = ({ doubts }: FoundAxis, index: number): Doubt[] =>
+  doubts.map((doubt) => ({ ...doubt, warning: { ...doubt.warning, path: pointer('axes', index) } }));
 
 const UNSURE_FRAME = 0.6;
 const frameSure = ({ confidence }: FoundChart): Doubt[] =>
