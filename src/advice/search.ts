@@ -60,6 +60,9 @@ export function findChanges(start: Tried, index: number, by: Yardstick, looks: L
   return [];
 }
 
+/** A new belt is set out with the pulleys it needs. */
+const INCLUDES: Partial<Record<Change['kind'], Change['kind'][]>> = { 'belt-drive': ['pulley'] };
+
 /** A job with each further change that is worth a thought there. */
 function extended(
   before: Tried,
@@ -68,7 +71,7 @@ function extended(
   looks: Looks,
   idle: ReadonlySet<Change['kind']>,
 ): Tried[] {
-  const used = new Set([...idle, ...before.changes.map((c) => c.kind)]);
+  const used = new Set([...idle, ...before.changes.flatMap((c) => [c.kind, ...(INCLUDES[c.kind] ?? [])])]);
   const situation = situationOf(before.job, index, before.judged, before.assessment, by);
   return proposals(situation).flatMap((change) => {
     if (used.has(change.kind)) return [];
