@@ -123,7 +123,7 @@ function joined(
       const next = open[j]!;
       if (next.from - line.to > widest) break;
       if (!carriesOn(line, next, widest)) continue;
-      if (next.from - line.to > NARROW_GAP_PX && !mayJoin(line, next)) continue;
+      if (next.from - line.to >= LEAST_PANEL_GAP_PX && !mayJoin(line, next)) continue;
       const [a, b] = [line.points, next.points];
       const whole = fitLine(
         {

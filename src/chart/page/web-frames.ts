@@ -23,7 +23,7 @@ export const sidesOf = (f: WebFrame): readonly SideSigns[] => [f.bottom, f.right
 
 const MOST_CANDIDATES = 14;
 const LEAST_SIDE_SHARE = 0.09;
-const KEPT_A_WEB = 6;
+const KEPT_A_WEB = 8;
 /** A side counts as printed from this share of its length. */
 const PRINTED_SHARE = 0.55;
 
@@ -146,13 +146,11 @@ type Span = readonly [number, number];
  * How well a side holds, 0..1: a printed one by its line, one that is not by all lines ending there. Where a grid runs
  * on through a line much stronger than itself, that may still be the border between two panels.
  */
-export const sideHold = ({ cover, ends, passes, standsOut }: SideSigns): number =>
-  Math.max(
-    0.02,
-    0.6 * cover +
-      (0.55 - 0.15 * cover) * (standsOut ? Math.max(ends, 0.6 * passes) : ends) -
-      (standsOut ? 0.4 : 0.7) * passes,
-  );
+export function sideHold({ cover, ends, passes, standsOut, enders }: SideSigns): number {
+  const closed = standsOut ? Math.max(ends, 0.6 * passes) : ends;
+  const worth = cover > 0 ? 0.55 - 0.15 * cover : enders >= 3 ? 0.55 : 0.41;
+  return Math.max(0.02, 0.6 * cover + worth * closed - (standsOut ? 0.4 : 0.7) * passes);
+}
 
 /** Area of a polygon, view pixels squared. */
 export function areaOf(corners: readonly Xy[]): number {
