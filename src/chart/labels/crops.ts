@@ -29,7 +29,9 @@ export function cropOf(all: Surroundings, { labels }: Pieces, word: Word, facing
   const cx = (word.x0 + word.x1) / 2;
   const cy = (word.y0 + word.y1) / 2;
   const light = all.polarity === 'light';
-  const { width: sw, height: sh, data } = all.source;
+  // where the photo is finer than the crop, its pixels are averaged by two: grain would be sampled else
+  const isFine = all.photoPixels > 1.2 * zoom;
+  const { width: sw, height: sh, data } = isFine ? all.photo.halfGrey : all.photo.grey;
   const place = placer(all, word, pad + border);
   for (let j = 0; j < height; j++)
     for (let i = 0; i < width; i++) {
@@ -39,7 +41,8 @@ export function cropOf(all: Surroundings, { labels }: Pieces, word: Word, facing
       const x = level ? cx + a : cx + b;
       const y = level ? cy + b : cy - a;
       if (isForeign(labels, all, own, x, y)) continue;
-      const [px, py] = place(x, y);
+      const [fx, fy] = place(x, y);
+      const [px, py] = isFine ? [fx / 2 - 0.25, fy / 2 - 0.25] : [fx, fy];
       if (px < 1 || py < 1 || px > sw - 3 || py > sh - 3) continue;
       const grey = cubicAt(data, sw, px, py);
       const share = Math.min(1, Math.max(0, (light ? 255 - grey : grey) / Math.max(8, all.paperAt(x, y))));
@@ -47,7 +50,7 @@ export function cropOf(all: Surroundings, { labels }: Pieces, word: Word, facing
     }
   const grey = new Uint8Array(values.length);
   // the photo's grain, enlarged, would be taken for ink
-  if (zoom > 1.2 * all.photoPixels) blurRows(values, width, height, 0.62 * (zoom / all.photoPixels));
+  blurRows(values, width, height, 0.62 * Math.max(1.2, zoom / all.photoPixels));
   const darkest = values.reduce((a, v) => Math.min(a, v), 1);
   const range = Math.max(0.08, 1 - darkest);
   // the paper's own grain is not worth showing

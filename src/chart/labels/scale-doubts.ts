@@ -12,6 +12,7 @@ export const axisDoubt = (code: string, index: number, text: string, confidence:
 /** How far the printed numbers bear a scale out. @param index of the axis; @param what its quantity, in words */
 export function scaleReadingDoubts(scale: ReadScale, index: number, what: string): Doubt[] {
   const { fit, ticked, low, high, labels, residual } = scale;
+  const roughest = Math.max(low.roughness, high.roughness);
   const out: Doubt[] = [];
   const n = new Set(fit.believed.map((b) => b.value)).size;
   const say = (code: string, text: string, confidence: number, serious: boolean) =>
@@ -54,13 +55,11 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
       0.5,
       true,
     );
-  else if (!ticked && !(low.isRound && high.isRound))
-    say('scale-ends-unsure', `The ends of the ${what} scale stand at no printed number: please check them.`, 0.5, true);
-  else if (!low.isRound || !high.isRound)
-    say('scale-ends-unsure', `The ${what} scale does not end at round values.`, 0.8, false);
-  else if (Math.max(low.roughness, high.roughness) > 0.002)
-    say('scale-ends-unsure', `The ends of the ${what} scale lie between its printed numbers.`, 0.6, true);
-  else if (low.roughness + high.roughness > 0.001 && residual > 0.0015)
+  else if (roughest > 0.002) {
+    const isSharp = ticked >= 4 && residual < 0.0012;
+    const text = isSharp ? 'does not end at printed numbers' : 'ends at no printed number: please check both ends';
+    say('scale-ends-unsure', `The ${what} scale ${text}.`, isSharp ? 0.8 : 0.5, !isSharp);
+  } else if (roughest > 0.0005 && residual > 0.0015)
     say('scale-ends-unsure', `The ends of the ${what} scale lie between its printed numbers.`, 0.75, residual > 0.0025);
   if (residual > (ticked ? 0.004 : 0.007))
     say(

@@ -37,7 +37,10 @@ export function scaleEnds(fit: ScaleFit, points: readonly Point[], isSharp: bool
   const candidates = (raw: number): Candidate[] => {
     const round = fit.scale === 'log' ? logRungs(raw) : linearRungs(raw, fit.step);
     const near = round.filter((c) => Math.abs(to(c.value) - raw) < FURTHEST * span);
-    return [...near, { value: Number(from(raw).toPrecision(4)), roughness: isSharp ? 0.005 : 0.008 }];
+    return [
+      ...near,
+      { value: Number(from(raw).toPrecision(4)), roughness: !isSharp ? 0.008 : fit.scale === 'log' ? 0.005 : 0.0035 },
+    ];
   };
   let best: { low: Candidate; high: Candidate; cost: number; residual: number } | null = null;
   for (const low of candidates(rawLow))
@@ -50,7 +53,7 @@ export function scaleEnds(fit: ScaleFit, points: readonly Point[], isSharp: bool
     }
   const end = ({ value, roughness }: Candidate, raw: number): ScaleEnd => ({
     value: Number(value.toPrecision(10)) + 0,
-    isRound: roughness < 0.004,
+    isRound: roughness < 0.003,
     roughness,
     moved: Math.abs(to(value) - raw) / span,
   });

@@ -16,7 +16,7 @@ export type Surroundings = {
   readonly ink: Uint8Array;
   /** photo pixels a pixel here is wide, about */
   readonly photoPixels: number;
-  readonly source: Grey;
+  readonly photo: Photo;
   readonly polarity: Polarity;
   /** brightness of the bare paper in the photo at a place here, 0..255, light print turned round */
   paperAt(x: number, y: number): number;
@@ -59,7 +59,7 @@ export function layOut(photo: Photo, map: FrameMap, polarity: Polarity): Surroun
     frame: { x0: mx, y0: my, x1: mx + frameWidth, y1: my + frameHeight },
     ink,
     photoPixels: 1 / scale,
-    source: photo.grey,
+    photo,
     polarity,
     paperAt,
     toPhoto: (x, y) => place((x - mx) / frameWidth, 1 - (y - my) / frameHeight),

@@ -67,7 +67,7 @@ function byWord(text: string): { quantity: TitleQuantity; sureness: number } | n
   const words = plainWords(text);
   const padded = ` ${words} `;
   const whole = PHRASES.find(({ phrase }) => padded.includes(` ${phrase} `));
-  if (whole && (whole.quantity !== 'pressure' || !/ (stat|total|gesamt)/.test(padded)))
+  if (whole && (whole.quantity !== 'pressure' || !/ (stat|tota|gesamt)/.test(padded)))
     return { quantity: whole.quantity, sureness: whole.weight };
   // "pressure, static"
   const turned = PHRASES.find(({ phrase }) => {
@@ -81,13 +81,16 @@ function byWord(text: string): { quantity: TitleQuantity; sureness: number } | n
   for (const { quantity, weight, phrase } of PHRASES) {
     if (phrase.length < 5 || (best && best.length >= phrase.length)) continue;
     const n = phrase.split(' ').length;
-    for (let i = 0; i + n <= tokens.length; i++) {
-      const some = tokens.slice(i, i + n).join(' ');
-      if (Math.abs(some.length - phrase.length) > 2) continue;
-      const slips = editDistance(some, phrase);
-      if (slips <= Math.floor(phrase.length / 5))
-        best = { quantity, sureness: weight * (1 - (1.5 * slips) / phrase.length), length: phrase.length };
-    }
+    const letters = phrase.replaceAll(' ', '');
+    // a lost letter leaves a blank
+    for (const count of [n, n + 1])
+      for (let i = 0; i + count <= tokens.length; i++) {
+        const some = tokens.slice(i, i + count).join('');
+        if (Math.abs(some.length - letters.length) > 2) continue;
+        const slips = editDistance(some, letters);
+        if (slips <= Math.floor(letters.length / 5))
+          best = { quantity, sureness: weight * (1 - (1.5 * slips) / letters.length), length: phrase.length };
+      }
   }
   return best ?? (whole ? { quantity: whole.quantity, sureness: whole.weight } : null);
 }

@@ -35,27 +35,30 @@ export async function readTitles(
   return { titles, lines: new Set(wanted) };
 }
 
-/** Reads lines; upright ones that make no sense from the bottom up are tried from the top down. */
-export async function readLines(
+/** Reads lines; upright ones from the bottom up and from the top down, whichever says more. */
+async function readLines(
   all: Surroundings,
   pieces: Pieces,
   lines: readonly Word[],
   reader: WordReader,
 ): Promise<Map<Word, WordRead>> {
-  const first = await reader(
-    lines.map((l) => cropOf(all, pieces, l)),
+  const upright = lines.filter((l) => l.run === 'upright');
+  const reads = await reader(
+    [...lines.map((l) => cropOf(all, pieces, l)), ...upright.map((l) => cropOf(all, pieces, l, 'against'))],
     'text',
   );
-  const poor = lines.filter((l, i) => l.run === 'upright' && first[i]!.confidence < 0.7);
-  const second = await reader(
-    poor.map((l) => cropOf(all, pieces, l, 'against')),
-    'text',
-  );
-  const out = new Map(lines.map((l, i) => [l, first[i]!]));
-  poor.forEach((l, i) => {
-    if (second[i]!.confidence > out.get(l)!.confidence) out.set(l, second[i]!);
+  const out = new Map(lines.map((l, i) => [l, reads[i]!]));
+  upright.forEach((l, i) => {
+    const other = reads[lines.length + i]!;
+    if (sense(other) > sense(out.get(l)!)) out.set(l, other);
   });
   return out;
+}
+
+/** How much a reading says: words that mean a quantity, a unit, and clear letters. */
+function sense(read: WordRead): number {
+  const { sureness, unit } = parseTitle(read.text);
+  return sureness + (unit ? 0.6 : 0) + 1.2 * read.confidence;
 }
 
 const MOST_TITLES = 4;

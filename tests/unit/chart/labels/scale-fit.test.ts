@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import { scaleEnds } from '../../../../src/chart/labels/scale-ends.ts';
+import { fitScale, type ScaleLabel } from '../../../../src/chart/labels/scale-fit.ts';
+import { tickNumbers } from '../../../../src/chart/labels/tick-number.ts';
+
+const label = (at: number, text: string, confidence = 0.95): ScaleLabel => ({
+  at,
+  numbers: tickNumbers(text),
+  confidence,
+});
+const even = (texts: readonly string[], from = 0, to = 1) =>
+  texts.map((t, i) => label(from + ((to - from) * i) / (texts.length - 1), t));
+
+describe('a scale by what most labels say', () => {
+  test('a label that was read wrong is thrown out', () => {
+    const fit = fitScale(even(['0', '100', '200', '800', '400', '500']))!;
+    expect(fit.scale).toBe('linear');
+    expect(fit.believed.map((b) => b.value)).toEqual([0, 100, 200, 400, 500]);
+    expect(fit.against).toBe(1);
+    expect(fit.step).toBe(100);
+  });
+
+  test('the other labels settle whether a mark sets off thousands', () => {
+    const fit = fitScale(even(['0', '500', '1.000', '1.500', '2.000']))!;
+    expect(fit.believed.map((b) => b.value)).toEqual([0, 500, 1000, 1500, 2000]);
+    const small = fitScale(even(['0', '0.500', '1.000', '1.500', '2.000']))!;
+    expect(small.believed.map((b) => b.value)).toEqual([0, 0.5, 1, 1.5, 2]);
+  });
+
+  test('1, 2, 5, 10 at their logarithms are a log scale', () => {
+    const fit = fitScale([label(0, '100'), label(0.301, '200'), label(0.699, '500'), label(1, '1000')])!;
+    expect(fit.scale).toBe('log');
+    expect(Math.exp(fit.offset)).toBeCloseTo(100, 0);
+  });
+
+  test('numbers without an order are no scale', () => {
+    expect(fitScale(even(['183', '1723', '2521', '45', '933']))).toBeNull();
+    expect(fitScale(even(['0', '100']))).toBeNull();
+  });
+});
+
+describe('the ends of a scale', () => {
+  const pointsOf = (labels: readonly ScaleLabel[]) => labels.map((l) => [l.at, l.numbers[0]!.value] as const);
+
+  test('a scale whose numbers stop before the frame does is carried on to the next step', () => {
+    const labels = even(['3500', '4000', '4500', '5000', '5500', '6000', '6500'], 0.126, 0.874);
+    const { low, high } = scaleEnds(fitScale(labels)!, pointsOf(labels), true);
+    expect([low.value, high.value]).toEqual([3000, 7000]);
+  });
+
+  test('ticks that a bent page has moved smoothly still end at round values', () => {
+    const bend = (s: number) => s + 0.03 * s * (1 - s);
+    const labels = [0, 1, 2, 3, 4, 5, 6].map((k) => label(bend(k / 6), String(1000 * k)));
+    const { low, high, residual } = scaleEnds(fitScale(labels, 0.02)!, pointsOf(labels), true);
+    expect([low.value, high.value]).toEqual([0, 6000]);
+    expect(residual).toBeLessThan(0.0005);
+  });
+
+  test('ends that lie between the printed numbers are no printed numbers', () => {
+    const labels = even(['0', '200', '400', '600', '800', '1000'], 0.0323, 0.9129);
+    const { low, high } = scaleEnds(fitScale(labels)!, pointsOf(labels), true);
+    // half a per cent of the scale
+    expect(Math.abs(low.value + 36.7)).toBeLessThan(5.7);
+    expect(Math.abs(high.value - 1098.9)).toBeLessThan(5.7);
+    expect(low.roughness).toBeGreaterThan(0);
+  });
+});
