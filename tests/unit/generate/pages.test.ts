@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fractionOf } from '../../../fixtures/generate/chart/chart.ts';
-import { MANNERS } from '../../../fixtures/generate/chart/styles.ts';
+import { MANNERS } from '../../../fixtures/generate/chart/manners.ts';
 import { composePage, type Page } from '../../../fixtures/generate/page/page.ts';
 import { randomFrom } from '../../../fixtures/generate/random.ts';
 import { unitByName } from '../../../src/units/index.ts';
