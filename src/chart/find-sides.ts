@@ -41,31 +41,35 @@ const LARGEST_BOW_PX = 90;
 
 export type FoundSides = { readonly sides: Record<SideName, FrameSide>; readonly polarity: Polarity };
 
-/** What is printed along each of the four sides, and whether the chart's lines are darker or lighter than its paper. */
-export function findSides(photo: Photo, rough: Corners): FoundSides {
+/**
+ * What is printed along each of the four sides, and whether the chart's lines are darker or lighter than its paper.
+ * @param reach_px how far the corners may be off, photo pixels
+ */
+export function findSides(photo: Photo, rough: Corners, reach_px: number = FINGER_REACH_PX): FoundSides {
   const bands = {} as Record<SideName, SideBand>;
   for (const name of SIDE_NAMES) {
     const axis = sideAxis(rough[ENDS[name][0]], rough[ENDS[name][1]]);
     const bow = Math.min(LARGEST_BOW_PX, BOW_SHARE * axis.length_px);
-    bands[name] = sampleWideBand(photo, axis, FINGER_REACH_PX + bow, FINGER_REACH_PX + 6);
+    bands[name] = sampleWideBand(photo, axis, reach_px + bow, reach_px + 6);
   }
-  const dark = linesIn(photo, bands, 'dark');
+  const dark = linesIn(photo, bands, 'dark', reach_px);
   if (SIDE_NAMES.every((name) => (dark.lines[name]?.clearness ?? 0) > 12) && dark.plain > 1.2)
-    return sidesOf(photo, bands, dark);
-  const light = linesIn(photo, bands, 'light');
-  return sidesOf(photo, bands, dark.plain >= 0.8 * light.plain ? dark : light);
+    return sidesOf(photo, bands, dark, reach_px);
+  const light = linesIn(photo, bands, 'light', reach_px);
+  return sidesOf(photo, bands, dark.plain >= 0.8 * light.plain ? dark : light, reach_px);
 }
 
 type LinesFound = { polarity: Polarity; lines: Record<SideName, SideLine | null>; plain: number };
 
-function linesIn(photo: Photo, bands: Record<SideName, SideBand>, polarity: Polarity): LinesFound {
+function linesIn(photo: Photo, bands: Record<SideName, SideBand>, polarity: Polarity, reach_px: number): LinesFound {
   const lines = {} as Record<SideName, SideLine | null>;
   let plain = 0;
   for (const name of SIDE_NAMES) {
     lines[name] = outermost(
-      findSideLines(photo, bands[name], polarity, FINGER_REACH_PX),
+      findSideLines(photo, bands[name], polarity, reach_px),
       OUTSIDE[name],
       bands[name].length_px,
+      reach_px,
     );
     plain += lines[name] ? lines[name].seen * lines[name].contrast : 0;
   }
@@ -73,9 +77,9 @@ function linesIn(photo: Photo, bands: Record<SideName, SideBand>, polarity: Pola
 }
 
 /** Grid lines next to the frame lie inside it, and are rarely darker: of the lines about as strong as the strongest, the outermost. */
-function outermost(lines: SideLine[], outside: 1 | -1, length_px: number): SideLine | null {
+function outermost(lines: SideLine[], outside: 1 | -1, length_px: number, reach_px: number): SideLine | null {
   const real = lines.filter(
-    (l) => l.seen > 0.6 && l.clearness > 4 && l.line.residual < 1.2 && inReach(l.line, length_px),
+    (l) => l.seen > 0.6 && l.clearness > 4 && l.line.residual < 1.2 && inReach(l.line, length_px, reach_px),
   );
   if (!real.length) return null;
   const weight = (l: SideLine) => l.strength * l.seen * l.seen;
@@ -86,11 +90,16 @@ function outermost(lines: SideLine[], outside: 1 | -1, length_px: number): SideL
   return pick;
 }
 
-const inReach = (course: SmoothLine, length_px: number) =>
-  Math.abs(course.value(0)) <= FINGER_REACH_PX && Math.abs(course.value(length_px)) <= FINGER_REACH_PX;
+const inReach = (course: SmoothLine, length_px: number, reach_px: number) =>
+  Math.abs(course.value(0)) <= reach_px && Math.abs(course.value(length_px)) <= reach_px;
 
 /** Sides without a frame line of their own: the edge of a panel, or where all grid lines end. */
-function sidesOf(photo: Photo, bands: Record<SideName, SideBand>, { lines, polarity }: LinesFound): FoundSides {
+function sidesOf(
+  photo: Photo,
+  bands: Record<SideName, SideBand>,
+  { lines, polarity }: LinesFound,
+  reach_px: number,
+): FoundSides {
   const sides = {} as Record<SideName, FrameSide>;
   const strongest = Math.max(...SIDE_NAMES.map((name) => lines[name]?.contrast ?? 0));
   // a faint line may be the last grid line inside a panel or an open frame: then the side lies further out
@@ -98,8 +107,8 @@ function sidesOf(photo: Photo, bands: Record<SideName, SideBand>, { lines, polar
   for (const name of SIDE_NAMES) {
     const axis = bands[name];
     const line = lines[name];
-    const edge = isSure(line) ? null : findSideEdge(photo, bands[name], FINGER_REACH_PX);
-    if (edge && inReach(edge.line, axis.length_px) && !(line && line.contrast > 2 * edge.contrast))
+    const edge = isSure(line) ? null : findSideEdge(photo, bands[name], reach_px);
+    if (edge && inReach(edge.line, axis.length_px, reach_px) && !(line && line.contrast > 2 * edge.contrast))
       sides[name] = { axis, kind: 'edge', course: edge.line };
     else if (line)
       sides[name] = { axis, kind: 'line', course: line.line, isFaint: line.contrast < FAINT_SHARE * strongest };
@@ -110,8 +119,8 @@ function sidesOf(photo: Photo, bands: Record<SideName, SideBand>, { lines, polar
     const { axis, kind, course } = sides[name];
     if (kind === 'edge' || isSure(lines[name])) continue;
     if (course && !isPanel && !isCrossed(photo, axis, course, OUTSIDE[name])) continue;
-    const comb = findSideComb(photo, axis, OUTSIDE[name], FINGER_REACH_PX);
-    const held = comb && inReach(comb.line, axis.length_px);
+    const comb = findSideComb(photo, axis, OUTSIDE[name], reach_px);
+    const held = comb && inReach(comb.line, axis.length_px, reach_px);
     sides[name] = held ? { axis, kind: 'comb', course: comb.line } : { axis, kind: 'open', course: null };
   }
   // a panel's grid is often lighter than the panel; what is drawn on it is not

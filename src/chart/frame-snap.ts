@@ -14,10 +14,13 @@ import { photoPoint, type Corners, type PhotoPoint } from './spaces.ts';
 /** The plot frame in the photo: four sides, four corners, and whether lines are darker or lighter than the paper. */
 export type SnappedFrame = FoundSides & { readonly corners: Corners };
 
-/** Moves four roughly placed corners onto the printed plot frame, as far as it is printed. */
-export function snapFrame(photo: Photo, rough: Corners): SnappedFrame {
-  const found = findSides(photo, rough);
-  return { ...found, corners: cornersOf(photo, found, rough) };
+/**
+ * Moves four roughly placed corners onto the printed plot frame, as far as it is printed.
+ * @param reach_px how far the corners may be off, photo pixels; less where they were found in the photo than touched
+ */
+export function snapFrame(photo: Photo, rough: Corners, reach_px: number = FINGER_REACH_PX): SnappedFrame {
+  const found = findSides(photo, rough, reach_px);
+  return { ...found, corners: cornersOf(photo, found, rough, reach_px) };
 }
 
 /** Takes the corners as they are; the printed sides only tell how the page bends between them. */
@@ -44,12 +47,12 @@ export const isLoose = (frame: SnappedFrame, corner: number): boolean =>
 export const hasOpenSide = (frame: SnappedFrame): boolean => SIDE_NAMES.some((name) => !frame.sides[name].course);
 
 /** Corners where the sides meet; beside an open side, the end of the other side's line, or else what was given. */
-function cornersOf(photo: Photo, { sides, polarity }: FoundSides, rough: Corners): Corners {
+function cornersOf(photo: Photo, { sides, polarity }: FoundSides, rough: Corners, reach_px: number): Corners {
   return MEETING.map(([a, b], k) => {
     const given = rough[k]!;
     const [closed, open] = sides[a].course ? [a, b] : [b, a];
     if (sides[closed].kind === 'line' && !sides[open].course) {
-      const end = lineEnd(photo, sides[closed], polarity, ENDS[closed][1] === k, FINGER_REACH_PX);
+      const end = lineEnd(photo, sides[closed], polarity, ENDS[closed][1] === k, reach_px);
       if (end) return end;
     }
     return crossing(sides[a], sides[b], given);
