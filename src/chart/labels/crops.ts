@@ -5,6 +5,7 @@ import type { Surroundings } from './surroundings.ts';
 
 const LETTER_PX = 36;
 const BORDER_PX = 12;
+const LONGEST_PX = 1800;
 /** Upright text is read from the bottom up, or from the top down. */
 export type Facing = 'along' | 'against';
 
@@ -15,7 +16,9 @@ export type Facing = 'along' | 'against';
  */
 export function cropOf(all: Surroundings, { labels }: Pieces, word: Word, facing: Facing = 'along'): WordCrop {
   const level = word.run === 'level';
-  const zoom = LETTER_PX / Math.max(4, word.size);
+  // a smear of specks may be chained to a long word of tiny letters
+  const long = Math.max(word.x1 - word.x0, word.y1 - word.y0);
+  const zoom = Math.min(LETTER_PX / Math.max(7, word.size), LONGEST_PX / long);
   const border = BORDER_PX / zoom;
   const pad = 0.12 * word.size + 1;
   const [length, high] = level
@@ -120,10 +123,10 @@ function isForeign(labels: Int32Array, all: Surroundings, own: ReadonlySet<numbe
   const iy = Math.round(y);
   if (ix < 2 || iy < 2 || ix > all.width - 3 || iy > all.height - 3) return true;
   let foreign = false;
-  for (let dy = -1; dy <= 1; dy++)
-    for (let dx = -1; dx <= 1; dx++) {
-      const label = labels[(iy + dy) * all.width + ix + dx]!;
-      if (!label) continue;
+  for (let i = (iy - 1) * all.width + ix, row = 0; row < 3; row++, i += all.width)
+    for (let k = i - 1; k <= i + 1; k++) {
+      const label = labels[k]!;
+      if (label === 0) continue;
       if (own.has(label)) return false;
       foreign = true;
     }

@@ -132,7 +132,11 @@ function unitOf(
   const other = thousandfold(scale);
   const swap =
     other && !isPlausibleEnd(quantity, top * unit.factor) && isPlausibleEnd(quantity, top * other * unit.factor);
-  return { unit, factor: meaning.multiplier * (swap ? other : 1), isGuess: !meaning.unit };
+  return {
+    unit,
+    factor: meaning.multiplier * (swap ? other : 1),
+    isGuess: !meaning.unit && !(quantity === 'efficiency' && meaning.quantity === quantity),
+  };
 }
 
 /** 1000 or 1/1000 where every label could be read as that many times as much, else null. */

@@ -4,7 +4,7 @@ import type { Word } from './chains.ts';
 import { cropOf, threefold } from './crops.ts';
 import type { Pieces } from './pieces.ts';
 import { scaleEnds, type ScaleEnd } from './scale-ends.ts';
-import { fitScale, type ScaleFit } from './scale-fit.ts';
+import { fitScale, mendPoints, type ScaleFit } from './scale-fit.ts';
 import type { Surroundings } from './surroundings.ts';
 import { findTickGroups, type Side, type TickGroup } from './tick-groups.ts';
 import { tickLabel, type TickLabel } from './tick-labels.ts';
@@ -21,6 +21,8 @@ export type ReadScale = {
   readonly high: ScaleEnd;
   /** how far ticks (or labels) stand from where both ends put them, bent paper allowed for: share of the side */
   readonly residual: number;
+  /** a label says a tenth of what the others say there */
+  readonly arePointsUnsure: boolean;
   /** labels whose tick or grid line was found */
   readonly ticked: number;
 };
@@ -92,7 +94,8 @@ async function scaleOf(
     else kept.forEach((r, w) => reads.set(w, r));
   }
   if (!fit) return null;
-  return placed(all, group, labels, fit, sheet());
+  const mended = mendPoints(labels, fit);
+  return placed(all, group, labels, mended.fit, sheet(), mended.isUnsure);
 }
 
 /** As any text; what is still nothing then, as one thing: grain around a word hides it from a reader of lines. */
@@ -133,6 +136,7 @@ function placed(
   labels: readonly TickLabel[],
   fit: ScaleFit,
   sheet: Sheet,
+  arePointsUnsure: boolean,
 ): ReadScale {
   const { frame } = all;
   const size = labels[0]!.word.size / (side === 'left' || side === 'right' ? frame.y1 - frame.y0 : frame.x1 - frame.x0);
@@ -157,7 +161,8 @@ function placed(
   // lines that are another scale's fit worse than the labels do themselves
   const isBorneOut = byTicks && (isInside || byTicks.residual < Math.max(0.0012, 1.3 * byLabels.residual));
   const { low, high, residual } = isBorneOut ? byTicks : byLabels;
-  return { side, isInside, distance, fit, labels, low, high, residual, ticked: isBorneOut ? matched!.count : 0 };
+  const ticks = isBorneOut ? matched!.count : 0;
+  return { side, isInside, distance, fit, labels, low, high, residual, ticked: ticks, arePointsUnsure };
 }
 
 /** Two groups that share words or repeat each other are one scale: the surer stays. */

@@ -36,7 +36,9 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
     );
   }
   const repaired = fit.believed.filter((b) => b.isRepaired).length;
-  if (repaired) {
+  if (scale.arePointsUnsure)
+    say('scale-point-lost', `The numbers of the ${what} scale disagree about where the decimal point is.`, 0.5, true);
+  else if (repaired) {
     const share = repaired / fit.believed.length;
     say(
       'scale-point-lost',

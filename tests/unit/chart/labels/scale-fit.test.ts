@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { scaleEnds } from '../../../../src/chart/labels/scale-ends.ts';
-import { fitScale, type ScaleLabel } from '../../../../src/chart/labels/scale-fit.ts';
+import { fitScale, mendPoints, type ScaleLabel } from '../../../../src/chart/labels/scale-fit.ts';
 import { tickNumbers } from '../../../../src/chart/labels/tick-number.ts';
 
 const label = (at: number, text: string, confidence = 0.95): ScaleLabel => ({
@@ -31,6 +31,17 @@ describe('a scale by what most labels say', () => {
     const fit = fitScale([label(0, '100'), label(0.301, '200'), label(0.699, '500'), label(1, '1000')])!;
     expect(fit.scale).toBe('log');
     expect(Math.exp(fit.offset)).toBeCloseTo(100, 0);
+  });
+
+  test('where all points were lost, the label with the leading nought tells, and it is said', () => {
+    const labels = even(['0', '05', '10', '15', '20', '25']);
+    const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);
+    expect(fit.believed.map((b) => b.value)).toEqual([0, 1, 1.5, 2, 2.5]);
+    expect(fit.step).toBe(0.5);
+    expect(isUnsure).toBe(true);
+    const sound = even(['0', '5', '10', '15', '20', '25']);
+    const whole = fitScale(sound)!;
+    expect(mendPoints(sound, whole)).toEqual({ fit: whole, isUnsure: false });
   });
 
   test('numbers without an order are no scale', () => {
