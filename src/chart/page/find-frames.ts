@@ -23,7 +23,7 @@ const MOST_FRAMES = 12;
 /** Another reading of the same place is worth this much less than the best one. */
 const SECOND_READING = 0.6;
 /** Panels count together when both are this likely. */
-const PANEL_LIKENESS = 0.4;
+const PANEL_LIKENESS = 0.3;
 const PRINTED_SHARE = 0.55;
 
 /**

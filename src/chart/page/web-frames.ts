@@ -24,6 +24,8 @@ export const sidesOf = (f: WebFrame): readonly SideSigns[] => [f.bottom, f.right
 const MOST_CANDIDATES = 14;
 const LEAST_SIDE_SHARE = 0.09;
 const KEPT_A_WEB = 8;
+/** Lines of one direction only tell less than a grid. */
+const LADDER_WORTH = 0.85;
 /** A side counts as printed from this share of its length. */
 const PRINTED_SHARE = 0.55;
 
@@ -36,6 +38,7 @@ export function webFrames(web: LineWeb, all: readonly PageLine[], lean: Lean, lo
   const uprights = candidatesOf(likelySides(web.upright, commonEnds(web.level, web.upright, lean.upright)), web, all);
   const levels = candidatesOf(likelySides(web.level, commonEnds(web.upright, web.level, lean.level)), web, all);
   const least = LEAST_SIDE_SHARE * longEdge;
+  const known = web.upright.length && web.level.length ? 1 : LADDER_WORTH;
   const corner = uprights.map((u) => levels.map((l) => crossing(u.line, l.line)));
   const found: WebFrame[] = [];
   for (let a = 0; a < uprights.length; a++)
@@ -47,7 +50,7 @@ export function webFrames(web: LineWeb, all: readonly PageLine[], lean: Lean, lo
           const [bl, br, tr, tl] = [corner[a]![d], corner[b]![d], corner[b]![c], corner[a]![c]];
           if (!bl || !br || !tr || !tl || !isRectangle([bl, br, tr, tl], least)) continue;
           const frame = frameOf(uprights[a]!, uprights[b]!, levels[c]!, levels[d]!, [bl, br, tr, tl]);
-          if (frame) found.push(frame);
+          if (frame) found.push({ ...frame, hold: known * frame.hold });
         }
     }
   found.sort((a, b) => worth(b) - worth(a));
