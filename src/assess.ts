@@ -1,9 +1,11 @@
+import { withDoubtedReadings } from './advice/doubted-readings.ts';
 import { measurementsToTake } from './advice/measure-next.ts';
 import { remediesFor } from './advice/remedies.ts';
 import type { Assessment } from './assessment.ts';
 import type { Job } from './job/types.ts';
 import { findBlunders } from './evidence/blunders.ts';
-import { judge, placeOf } from './judge.ts';
+import { judge, placeOf, pricesIn } from './judge.ts';
+import { ranked } from './operate/judge-blower.ts';
 import { withMends } from './advice/mends.ts';
 
 /**
@@ -13,15 +15,23 @@ import { withMends } from './advice/mends.ts';
  */
 export function assess(job: Job): Assessment {
   const judgement = judge(job);
-  const blowers = judgement.assessment.blowers.map((result, i) => ({
-    ...result,
-    measureNext: result.verdict === 'unsure' ? measurementsToTake(job, judgement, i) : [],
-    remedies: result.verdict === 'yes' ? [] : remediesFor(job, judgement, i),
-  }));
   const { air, warnings } = judgement.assessment;
-  const blunders = judgement.blowers.flatMap(({ candidate: { blower, estimate } }, i) =>
+  const blunders = judgement.blowers.map(({ candidate: { blower, estimate } }, i) =>
     estimate === null ? [] : findBlunders(blower, placeOf(job, air, i), estimate),
   );
+  const results = judgement.assessment.blowers.map((result, i) =>
+    withDoubtedReadings(
+      job,
+      i,
+      {
+        ...result,
+        measureNext: result.verdict === 'unsure' ? measurementsToTake(job, judgement, i) : [],
+        remedies: result.verdict === 'yes' ? [] : remediesFor(job, judgement, i),
+      },
+      blunders[i]!,
+    ),
+  );
+  const blowers = ranked(results, pricesIn(job));
   const cases = withMends(job, judgement);
-  return { ...judgement.assessment, cases, blowers, warnings: [...warnings, ...blunders] };
+  return { ...judgement.assessment, cases, blowers, warnings: [...warnings, ...blunders.flat()] };
 }

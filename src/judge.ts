@@ -59,13 +59,12 @@ export function judge(
     };
   });
 
-  const prices = new Map(job.blowers.map((b) => [b.id, b.price?.amount ?? null]));
   const assessment: Assessment = {
     air,
     cases: judged.flatMap((j) => j.cases),
     blowers: ranked(
       judged.map((j) => j.blower),
-      (id) => prices.get(id) ?? null,
+      pricesIn(job),
     ),
     warnings: unique([
       ...airWarnings,
@@ -75,6 +74,12 @@ export function judge(
     ]),
   };
   return { assessment, blowers: judged.map((j) => j.details), facts, ductDraws: context.ductDraws };
+}
+
+/** Asking price of a blower by its id, null where none is known. Source: definition. */
+export function pricesIn({ blowers }: Job): (blowerId: string) => number | null {
+  const prices = new Map(blowers.map((b) => [b.id, b.price?.amount ?? null]));
+  return (id) => prices.get(id) ?? null;
 }
 
 /** Where the blower at this place of the job stands, and what feeds it. */

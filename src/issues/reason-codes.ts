@@ -20,6 +20,7 @@ export const REASON_CODES = [
   'several-points',
   'tip-speed',
   'outside-evidence',
+  'readings-doubtful',
   'power-unknown',
   'outlet-area-unknown',
   'no-operating-point',

@@ -16,6 +16,8 @@ const rpm = (n: number) => formatQuantity(n, 'rpm');
 const odds = (p: number) =>
   p > 0.995 ? 'almost surely' : p < 0.005 ? 'almost never' : `${formatNumber(10 * p, 0)} times in 10`;
 
+const ANSWERS: Record<string, string> = { yes: 'strong enough', no: 'not strong enough', unsure: 'not sure' };
+
 type Sentence = { severity: Reason['severity']; text: (v: never) => string };
 
 const SENTENCES = {
@@ -33,6 +35,11 @@ const SENTENCES = {
     severity: 'stop',
     text: (v: { load: number; limit: number; probability: number }) =>
       `The motor carries ${percent(v.load)} of its rating; ${percent(v.limit)} is allowed. It stays below ${odds(v.probability)}.`,
+  },
+  'readings-doubtful': {
+    severity: 'caution',
+    text: (v: { as_written: string; left_out: string }) =>
+      `One of the readings looks wrong, and the answer hangs on it: as written ${ANSWERS[v.as_written]}, without it ${ANSWERS[v.left_out]}. Put it right before you decide.`,
   },
   'motor-overload-open': {
     severity: 'caution',

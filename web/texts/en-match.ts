@@ -194,6 +194,8 @@ export const match = {
     'velocity-low': (v: Words) =>
       `Dust settles in ${v['section']}: ${v['velocity_m_s']}, it needs ${v['minimum_m_s']}.`,
     'motor-overload': (v: Words) => `Motor at ${v['load']} of its plate; ${v['limit']} is allowed.`,
+    'readings-doubtful': () =>
+      'One of the readings looks wrong, and the answer hangs on it. Put it right before you decide.',
     'motor-overload-open': (v: Words) => `Never run it with the pipe off: motor ${v['load']}.`,
     'faster-than-tested': (v: Words) =>
       `In the test ${v['measured_A']} at ${v['then_rpm']}. By the cube of speed ${v['cubed_A']} at ${v['now_rpm']}; about ${v['current_A']} is likelier, for idle amps do not grow. The plate allows ${v['plate_A']}.`,

@@ -203,6 +203,7 @@ export const match: MatchTexts = {
     'flow-short': (v) => `${v['machine']}: ${v['flow_m3_s']}، چاہیے ${v['required_m3_s']}۔`,
     'velocity-low': (v) => `${v['section']} میں برادہ بیٹھتا ہے: ${v['velocity_m_s']}، چاہیے ${v['minimum_m_s']}۔`,
     'motor-overload': (v) => `موٹر پلیٹ کا ${v['load']}؛ حد ${v['limit']}۔`,
+    'readings-doubtful': () => 'ایک ناپ غلط لگتی ہے اور جواب اسی پر ہے۔ فیصلے سے پہلے اسے ٹھیک کریں۔',
     'motor-overload-open': (v) => `پائپ اتار کر کبھی نہ چلائیں: موٹر ${v['load']}۔`,
     'faster-than-tested': (v) =>
       `آزمائش میں ${v['then_rpm']} پر ${v['measured_A']}۔ رفتار کے مکعب سے ${v['now_rpm']} پر ${v['cubed_A']}؛ خالی چلنے کا کرنٹ نہیں بڑھتا، اس لیے تقریباً ${v['current_A']} ہوں گے۔ پلیٹ ${v['plate_A']}۔`,
