@@ -1,5 +1,6 @@
 import type { AxisHint } from '../hints.ts';
 import type { StraightenedChart } from '../straightened-chart.ts';
+import { familyApart } from './fan-laws.ts';
 import type { FoundLine } from './find-lines.ts';
 import { impossibleShare, isSquareLaw, shapeCost } from './line-shapes.ts';
 import { lineValues, valueOf, type LineValues } from './line-values.ts';
@@ -23,6 +24,9 @@ const SAME_LOOKS = 0.4;
 /** Colours tell speeds apart as often as quantities, dashes mostly quantities. */
 const COLOUR_SHARE = 0.35;
 const IMPOSSIBLE = 5;
+/** Curves of one quantity mostly are those of one wheel at several speeds. */
+const NO_FAMILY = 1.5;
+const FAMILY_APART = 0.035;
 /** Leaving a whole line out without a reason. */
 const UNKNOWN_LINE = 4;
 /** A curve is neither much shorter nor much fainter than the others. */
@@ -45,7 +49,8 @@ export function assignAxes(
   const longest = Math.max(1, ...lines.map((l) => l.worth.across));
   const strongest = Math.max(1, ...lines.map((l) => l.worth.strength));
   const own = lines.map((line, i) => {
-    const isSlight = line.worth.across < 0.35 * longest || line.worth.strength < 0.35 * strongest;
+    const isSlight =
+      line.worth.across < 0.35 * longest || (line.drawn === 'line' && line.worth.strength < 0.2 * strongest);
     const says = axes.map(
       (axis, a) =>
         shapeCost(values[i]![a]!, axis, axis.quantity) + wordCost(words, lines, i, axis) + (isSlight ? SLIGHT_LINE : 0),
@@ -65,6 +70,13 @@ export function assignAxes(
     return { says, other };
   });
   const apart = lines.map((a) => lines.map((b) => looksApart(a, b)));
+  const strange = axes.map((axis, a) =>
+    lines.map((_, i) =>
+      lines.map((__, j) =>
+        i === j ? 0 : NO_FAMILY * (familyApart(values[i]![a]!, values[j]![a]!, axis.quantity) > FAMILY_APART ? 1 : 0),
+      ),
+    ),
+  );
   const badPower = lines.map((_, p) =>
     lines.map((__, w) =>
       axes.map((axis, a) => {
@@ -86,6 +98,7 @@ export function assignAxes(
       const same = axisOf.flatMap((b, j) => (b === a && j !== i ? [apart[i]![j]!] : []));
       const rest = axisOf.flatMap((b, j) => (b >= 0 && b !== a ? [apart[i]![j]!] : []));
       if (same.length) cost += OTHER_LOOKS * Math.min(...same);
+      if (same.length) cost += Math.min(...axisOf.flatMap((b, j) => (b === a && j !== i ? [strange[a]![i]![j]!] : [])));
       if (rest.length) cost += SAME_LOOKS * (1 - Math.min(...rest));
       if (axes[a]!.quantity !== 'shaft_power') return;
       const partners = axisOf.flatMap((b, j) => (b >= 0 && pressures[b] ? [badPower[j]![i]![a]!] : []));

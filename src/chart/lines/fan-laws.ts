@@ -52,6 +52,28 @@ export function bestRatio(
 }
 
 /**
+ * How far two curves are from being those of one wheel at two speeds, whatever the speeds: mean distance in value once
+ * brought together, as a share of the highest value. A rough and quick look.
+ */
+export function familyApart(a: LineValues, b: LineValues, quantity: keyof typeof POWERS): number {
+  const [fast, slow] = Math.max(...a.flow) >= Math.max(...b.flow) ? [a, b] : [b, a];
+  const top = Math.max(...fast.value, 1e-9);
+  let least = 1;
+  for (let ratio = 1; ratio < 2.6; ratio *= 1.02) {
+    let sum = 0;
+    let looks = 0;
+    for (let i = 1; i < slow.flow.length; i += 4) {
+      const there = valueOf(fast, slow.flow[i]! * ratio);
+      if (there === null) continue;
+      sum += Math.abs(there - slow.value[i]! * ratio ** POWERS[quantity]);
+      looks++;
+    }
+    if (looks > 6) least = Math.min(least, sum / looks / top);
+  }
+  return least;
+}
+
+/**
  * How unlike two curves of one wheel begin and end once both are brought to one speed, as shares of the larger last
  * flow: a sheet draws them over the same part of the wheel's range.
  * @param ratio speed of `fast` over that of `slow`

@@ -11,6 +11,7 @@ import { isIn, lineSeeds, type SheetBox } from './line-seeds.ts';
 import { worthOf, type LineWorth } from './line-worth.ts';
 import { markerLines } from './marker-lines.ts';
 import { withSharedEnds } from './shared-ends.ts';
+import { strayIslands } from './stray-islands.ts';
 import { changesAlong, type Changes } from './steadiness.ts';
 import { isOn, strokeRuns } from './stroke-runs.ts';
 
@@ -48,7 +49,12 @@ const SAME = 0.9;
 export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []): FoundLines {
   const all = lineSeeds(plain, boxes);
   const strong = all[Math.floor(all.length * 0.2)]?.contrast ?? 0;
-  const { table, words, islands } = hideWords(plain, boxes, Math.max(12, 0.3 * strong));
+  const widths = all
+    .slice(0, Math.ceil(all.length * 0.4))
+    .map((s) => s.width)
+    .sort((a, b) => a - b);
+  const strokeWidth = widths[widths.length >> 1] ?? 2;
+  const { table, words, islands } = hideWords(plain, boxes, Math.max(12, 0.3 * strong), strokeWidth);
   const runs = strokeRuns(table);
   const seeds = all.filter((s) => !words.some((w) => isIn(w, s.x, s.y)));
   const ways: FoundLine[] = [];
@@ -102,18 +108,19 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
   const lines = [...found, ...markers];
+  const isExplained = (s: SeedStroke) =>
+    [...lines, ...refused].some((f) => isOn(f.trace, s)) || lines.some((f) => runs.leadsTo(s, f.trace));
   return {
     lines,
-    unexplained: seeds.filter(
-      (s) =>
-        s.contrast > 0.4 * strongest() &&
-        ![...lines, ...refused].some((f) => isOn(f.trace, s)) &&
-        runs.isLong(s) &&
-        !lines.some((f) => runs.leadsTo(s, f.trace)),
-    ),
+    unexplained: [
+      ...seeds.filter((s) => s.contrast > CLEAR * strongest() && !isExplained(s) && runs.isLong(s)),
+      ...strayIslands(plain, islands, words, lines, 1.5 * CLEAR * strongest()),
+    ],
   };
 }
 
+/** Share of the clearest line's ink from which on a piece of print must be accounted for. */
+const CLEAR = 0.4;
 const ALIKE = 0.8;
 
 /** Where a way parts from another one: the first of its points that is not on it; its middle where there is no other. */

@@ -9,6 +9,7 @@ const LETTER_GAP = 0.7;
 const SMALLEST_LETTER_PX = 5;
 /** Across the word a letter spreads at least so far (standard deviation, px); a dash only as far as its line is thick. */
 const LEAST_SPREAD_PX = 1.6;
+const SPREAD_SHARE = 0.42;
 /** A piece this many times longer than wide is a dash. */
 const DASH_RATIO = 3.2;
 
@@ -17,19 +18,25 @@ const DASH_RATIO = 3.2;
  * following the letters.
  * @param boxes where words were read; islands in them are letters, however few
  * @param threshold ink from which on a pixel counts, 0..255
+ * @param strokeWidth of the chart's lines, sheet pixels: dashes are no thicker, letters are higher
  * @returns the table, and where words stand
  */
 export function hideWords(
   table: TracingTable,
   boxes: readonly SheetBox[],
   threshold: number,
+  strokeWidth: number,
 ): { table: TracingTable; words: SheetBox[]; islands: InkIsland[] } {
   const islands = inkIslands(table, threshold);
-  const letters = islands.filter((i) => Math.max(i.right - i.left, i.bottom - i.top) + 1 >= SMALLEST_LETTER_PX);
-  const words = wordsOf(letters);
+  const letters = islands.filter(
+    (i) => Math.max(i.right - i.left, i.bottom - i.top) + 1 >= SMALLEST_LETTER_PX && !isLevelDash(i),
+  );
+  const words = wordsOf(letters, Math.max(LEAST_SPREAD_PX, SPREAD_SHARE * strokeWidth));
   const hidden = new Set<InkIsland>(words.flat());
   for (const island of islands)
-    if (boxes.some((b) => isWithin(island, b)) || words.some((w) => isWithin(island, boxOf(w)))) hidden.add(island);
+    if (isLevelDash(island)) continue;
+    else if (boxes.some((b) => isWithin(island, b)) || words.some((w) => isWithin(island, boxOf(w))))
+      hidden.add(island);
   if (!hidden.size) return { table, words: [...boxes], islands };
   const { width } = table.sheet;
   const data = table.grid.data.slice();
@@ -44,10 +51,12 @@ export function hideWords(
 }
 
 const heightOf = (i: InkIsland) => Math.max(i.bottom - i.top, i.right - i.left) + 1;
+/** Letters have upright strokes, hardly any level one by itself: that is a dash of a line under the word. */
+const isLevelDash = (i: InkIsland) => isDash(i) && i.right - i.left > 2 * (i.bottom - i.top);
 const isDash = (i: InkIsland) => i.long > DASH_RATIO * Math.max(0.5, i.short);
 
 /** Islands of about one size that stand close beside each other, at least two of them no mere strokes. */
-function wordsOf(letters: readonly InkIsland[]): InkIsland[][] {
+function wordsOf(letters: readonly InkIsland[], leastSpread: number): InkIsland[][] {
   const group = letters.map((_, k) => k);
   const find = (k: number): number => (group[k] === k ? k : (group[k] = find(group[k]!)));
   for (let a = 0; a < letters.length; a++)
@@ -63,13 +72,15 @@ function wordsOf(letters: readonly InkIsland[]): InkIsland[][] {
     }
   const words = new Map<number, InkIsland[]>();
   letters.forEach((l, k) => words.set(find(k), [...(words.get(find(k)) ?? []), l]));
-  return [...words.values()].filter((w) => w.length >= LEAST_LETTERS && w.length <= MOST_LETTERS && isOneRow(w));
+  return [...words.values()].filter(
+    (w) => w.length >= LEAST_LETTERS && w.length <= MOST_LETTERS && isOneRow(w, leastSpread),
+  );
 }
 
 const MOST_LETTERS = 60;
 
 /** Whether letters make a line of words: it is not much higher than they are, and they are no dashes along it. */
-function isOneRow(word: readonly InkIsland[]): boolean {
+function isOneRow(word: readonly InkIsland[], leastSpread: number): boolean {
   const x = word.map((l) => (l.left + l.right) / 2);
   const y = word.map((l) => (l.top + l.bottom) / 2);
   const mx = mean(x);
@@ -84,7 +95,7 @@ function isOneRow(word: readonly InkIsland[]): boolean {
   const spread = middleOf(
     word.map(({ moments: m }) => Math.sqrt(Math.max(0, s * s * m.xx - 2 * s * c * m.xy + c * c * m.yy))),
   );
-  return across < ROWS * size && spread > LEAST_SPREAD_PX;
+  return across < ROWS * size && spread > leastSpread;
 }
 
 /** Two lines of words together are still words. */
