@@ -1,32 +1,27 @@
 import type { Scored } from './tables.ts';
 
-/** Confidence a curve states, and what its curves were like: bands from sure to unsure. */
-const BANDS: readonly (readonly [number, number])[] = [
-  [0.95, 1.01],
-  [0.9, 0.95],
-  [0.8, 0.9],
-  [0.6, 0.8],
-  [0, 0.6],
-];
-
-/** What the readings say of themselves against the truth: of curves that claim so much, how many are within 1 % of full scale. */
+/** The error each found curve states of itself against the error it has, of photos given with and without a flag. */
 export function errorTable(all: readonly Scored[]): Record<string, Record<string, string | number>> {
-  const curves = all.flatMap((s) =>
-    s.curves.flatMap((c) => (c.read && c.closeness ? [{ said: c.read.confidence, ...c.closeness, good: c.good }] : [])),
-  );
-  return Object.fromEntries(
-    BANDS.map(([from, to]) => {
-      const band = curves.filter((c) => c.said >= from && c.said < to);
-      const good = band.filter((c) => c.good).length;
-      const worst = Math.max(0, ...band.map((c) => c.rms * 100));
-      return [
-        `confidence ${from}…${Math.min(1, to)}`,
-        {
-          curves: band.length,
-          good: band.length ? `${Math.round((100 * good) / band.length)} %` : '–',
-          'worst rms': `${worst.toFixed(2)} %`,
-        },
-      ];
-    }),
-  );
+  const row = (scores: Scored[]) => {
+    const curves = scores.flatMap((s) =>
+      s.curves.flatMap(({ read, closeness }) =>
+        read && closeness ? [{ stated: read.expectedError, real: closeness.rms }] : [],
+      ),
+    );
+    const within = (times: number) => {
+      const inside = curves.filter(({ stated, real }) => real <= times * stated).length;
+      return curves.length ? `${Math.round((100 * inside) / curves.length)} %` : '–';
+    };
+    const median = (values: number[]) =>
+      `${(100 * (values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0)).toFixed(3)} %`;
+    return {
+      curves: curves.length,
+      'median stated': median(curves.map((c) => c.stated)),
+      'median real': median(curves.map((c) => c.real)),
+      'within stated': within(1),
+      'within twice': within(2),
+      'within three times': within(3),
+    };
+  };
+  return { 'no flag': row(all.filter((s) => !s.flagged)), flagged: row(all.filter((s) => s.flagged)) };
 }

@@ -93,6 +93,7 @@ async function scoreAll(): Promise<void> {
   console.table(gradeTable(all));
   console.log('Step by step, each only where the step before it was right:');
   console.table(stepTable(all));
+  console.log('The error curves state against the error they have:');
   console.table(errorTable(all));
 }
 
