@@ -9,7 +9,7 @@ const LONGEST = 84;
 
 /**
  * The verdict of one blower as one craftsman says it to another: how many machines at a time, then which.
- * What would break or burn (wheel, drum, motor) is said before anything about air.
+ * What would break or burn (wheel, drum, motor) is said before anything about air, and a reading that must be wrong before all.
  */
 export function verdictSentence(
   plans: readonly PlanView[],
@@ -18,6 +18,7 @@ export function verdictSentence(
   texts: MatchTexts,
 ): string {
   const t = texts.sentence;
+  if (blower.reasons.some(({ code }) => code === 'readings-doubtful')) return t.readingWrong;
   const wrong = wrongFirst(plans, blower);
   const air = airSentence(plans, names, texts);
   if (!wrong) return air;

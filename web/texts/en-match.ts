@@ -25,6 +25,7 @@ export const match = {
   planWords: { 'all together': 'All together' } as Words,
   together: (names: string) => `${names} together`,
   sentence: {
+    readingWrong: 'Not sure yet: one of its readings looks wrong. Put it right first.',
     everything: 'Strong enough for everything at once.',
     oneAtATime: 'Strong enough for one machine at a time.',
     mixed: 'One machine at a time.',

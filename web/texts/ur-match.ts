@@ -40,6 +40,7 @@ export const match: MatchTexts = {
   planWords: { 'all together': 'سب ایک ساتھ' },
   together: (names) => `${names} ایک ساتھ`,
   sentence: {
+    readingWrong: 'ابھی پکا نہیں: اس کی ایک ناپ غلط لگتی ہے۔ پہلے وہ ٹھیک کریں۔',
     everything: 'سب ایک ساتھ چل جائیں گے۔',
     oneAtATime: 'ایک وقت میں ایک مشین کے لیے کافی ہے۔',
     mixed: 'ایک وقت میں ایک مشین۔',

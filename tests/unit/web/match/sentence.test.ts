@@ -50,6 +50,18 @@ describe('the verdict in words', () => {
     expect(verdictSentence(all(verdicts), blowerOf(), plainNames, en)).toBe(sentence);
   });
 
+  test('a reading that must be wrong comes before all else', () => {
+    const doubted = {
+      ...blowerOf(),
+      reasons: [
+        { code: 'readings-doubtful', severity: 'caution', subject: '/blowers/0', text: '', values: {} } as const,
+      ],
+    };
+    expect(verdictSentence(all({ saw: 'yes' }), doubted, plainNames, en)).toBe(
+      'Not sure yet: one of its readings looks wrong. Put it right first.',
+    );
+  });
+
   test('many machines are counted, so that it stays three lines of a phone', () => {
     const many = Array.from({ length: 9 }, (_, i) =>
       planOf([`thickness planer number ${i}`], i < 5 ? 'yes' : i < 7 ? 'unsure' : 'no'),
