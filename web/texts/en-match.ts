@@ -87,6 +87,7 @@ export const match = {
     chanceAfter: (chance: string) => `${chance} after that`,
     measurements: {
       'orifice-cap': (hole: string) => `test with a ${hole} hole`,
+      'reading-again': () => 'take the odd reading again',
       'energy-meter': () => 'time the energy meter',
       speed: () => 'measure the speed',
       'outlet-area': () => 'measure the outlet',

@@ -102,6 +102,7 @@ export const match: MatchTexts = {
     chanceAfter: (chance) => `اس کے بعد ${chance}`,
     measurements: {
       'orifice-cap': (hole) => `${hole} کے سوراخ سے ناپیں`,
+      'reading-again': () => 'غلط ناپ دوبارہ لیں',
       'energy-meter': () => 'بجلی کے میٹر کی چمک گنیں',
       speed: () => 'چکر ناپیں',
       'outlet-area': () => 'باہر کا منہ ناپیں',
