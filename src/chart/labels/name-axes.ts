@@ -2,6 +2,7 @@ import type { Unit } from '../../units/units.ts';
 import { AXIS_QUANTITIES, type AxisQuantity } from '../hints.ts';
 import type { Doubt } from '../doubts.ts';
 import { guessUnit, isPlausibleEnd, meaningOf, type Meaning } from './axis-meaning.ts';
+import { isLikelyShare, powerShare } from './power-witness.ts';
 import type { ReadScale } from './read-scales.ts';
 import { axisDoubt, scaleReadingDoubts } from './scale-doubts.ts';
 import type { Side } from './tick-groups.ts';
@@ -48,7 +49,29 @@ export function nameAxes(scales: readonly ReadScale[], titles: ReadonlyMap<ReadS
     const axis = named(`y${axes.filter((a) => a.id !== 'x').length + 1}`, axes.length, c, valueQuantity(c, values));
     if (!axes.some((a) => a.id !== 'x' && saysTheSame(a, axis))) axes.push(axis);
   }
-  return axes;
+  return askAboutPower(axes);
+}
+
+/** Flow, pressure and power that can't be one fan's: a multiplier of the flow scale was missed, or something was misread. */
+function askAboutPower(axes: readonly FoundAxis[]): FoundAxis[] {
+  const share = powerShare(axes);
+  if (share === null || isLikelyShare(share)) return [...axes];
+  const isThousands = isLikelyShare(share / 1000) && axes[0]!.max <= 1000;
+  return axes.map((a, i) => {
+    if (a.quantity !== 'flow') return a;
+    const by = isThousands ? 1000 : 1;
+    const text = isThousands
+      ? 'The power scale fits the others only if the flow numbers are thousands: please check the flow scale.'
+      : 'The ends of the flow, pressure and power scales do not go together: please check their numbers and units.';
+    const said = axisDoubt('scales-disagree', i, text, 0.4, true);
+    return {
+      ...a,
+      min: a.min * by,
+      max: a.max * by,
+      confidence: a.confidence * said.confidence,
+      doubts: [...a.doubts, said],
+    };
+  });
 }
 
 function best(candidates: readonly Candidate[], score: (c: Candidate) => number): Candidate | null {

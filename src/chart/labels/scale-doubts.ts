@@ -63,6 +63,14 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
     say('scale-ends-unsure', `The ${what} scale ${text}.`, isSharp ? 0.8 : 0.5, !isSharp);
   } else if (roughest > 0.0005 && residual > 0.0015)
     say('scale-ends-unsure', `The ends of the ${what} scale lie between its printed numbers.`, 0.75, residual > 0.0025);
+  const moved = Math.max(low.moved, high.moved);
+  if (moved > 0.009)
+    say(
+      'scale-ends-unsure',
+      `The printed numbers of the ${what} scale stand a little off the ends of the plot.`,
+      0.8,
+      moved > 0.018 || n < 6,
+    );
   if (residual > (ticked ? 0.004 : 0.007))
     say(
       'scale-uneven',

@@ -14,6 +14,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm[a-z0-9%?*°"'’^]{1,2}\s*\/\s*(h|s|min|sec|hr)\b/gi, 'm3/$1'],
   [/\bm\s*\/\s*(h|hr|min|sec)\b/gi, 'm3/$1'],
   [/\bm[3?*°'’]\s*\/\s*[4yuU9]$/gi, 'm3/h'],
+  [/\bm\W?(s|h)\b/g, 'm3/$1'],
   [/\bkB[tT7]\b/g, 'kW'],
   [/^[NMUIl]a$/g, 'Pa'],
   [/\bft\s*[^a-z\s]{0,2}\s*\/\s*min\b/gi, 'ft3/min'],

@@ -109,6 +109,8 @@ const MULTIPLIERS: readonly RegExp[] = [
   /(?<![\d.,])(10{2,6})\s*[x×*·]/i,
   /[x×*·]?\s*10\s*\^?\s*([2-6])(?=\s|$|[\])mMlLcCpPwWkK])/,
   /\bin\s+(thousands|hundreds|1000s?)\b/i,
+  // the raised figure was not read; it is a three as a rule
+  /[x×*·]\s*10()[^\d\s)\]]/i,
 ];
 
 /** "× 1000", "x10³", "10^3 m³/h", "(1000 CFM)", "in thousands": the factor, and the text without it. */
@@ -119,7 +121,7 @@ function takeMultiplier(text: string): { rest: string; multiplier: number } {
   for (const [k, pattern] of MULTIPLIERS.entries()) {
     const hit = pattern.exec(grouped);
     if (!hit) continue;
-    const said = hit[1]!.toLowerCase();
+    const said = hit[1]!.toLowerCase() || '1000';
     const multiplier =
       k === 2 ? 10 ** Number(said) : said.startsWith('thou') ? 1000 : said.startsWith('hun') ? 100 : parseInt(said, 10);
     return { rest: grouped.replace(hit[0], ' '), multiplier };

@@ -49,6 +49,7 @@ describe('axis titles', () => {
     ['Static pressure (1000 Pa)', 1000],
     ['Volume flow [m³/h]', 1],
     ['Flow, 10^3 CFM', 1000],
+    ['Capacity (cbm/h x10?)', 1000],
   ])('%s multiplies by %d', (text, multiplier) => expect(parseTitle(text).multiplier).toBe(multiplier));
 
   test('a pressure that says not which stays one', () => {
