@@ -1,6 +1,6 @@
 import type { Photo } from '../raster.ts';
 import { likenessOf } from './frame-likeness.ts';
-import { frameSigns, type FrameSigns } from './frame-signs.ts';
+import { frameSigns, strokeSteps, type FrameSigns } from './frame-signs.ts';
 import { glyphBlobs } from './glyph-blobs.ts';
 import { straightLines } from './join-lines.ts';
 import { lineWebs, type LineWeb } from './line-webs.ts';
@@ -41,7 +41,7 @@ export function candidateFrames(photo: Photo): { view: PageView; candidates: Can
     ),
   );
   const lean = pageLean(lines.flat());
-  const strokes = { upright: [...upright.dark, ...upright.light], level: [...level.dark, ...level.light] };
+  const steps = [upright, level].flatMap((s) => strokeSteps([...s.dark, ...s.light], s === upright));
   const candidates: CandidateFrame[] = [];
   for (const mine of lines) {
     const frames = lineWebs(mine)
@@ -51,7 +51,7 @@ export function candidateFrames(photo: Photo): { view: PageView; candidates: Can
     const isDark = mine[0]!.isDark;
     const blobs = glyphBlobs(view.grey, isDark);
     for (const frame of frames) {
-      const signs = frameSigns(frame, strokes, blobs, width, height);
+      const signs = frameSigns(frame, steps, blobs, width, height);
       if (signs) candidates.push({ frame, isDark, signs, likeness: likenessOf(signs) });
     }
   }

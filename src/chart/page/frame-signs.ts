@@ -24,18 +24,43 @@ export type FrameSigns = {
   readonly margin: number;
 };
 
-/** Strokes of the picture by the direction they were followed in, without regard to dark or light. */
-export type Strokes = { readonly upright: readonly Chain[]; readonly level: readonly Chain[] };
+/** A short piece of a stroke: its middle, its slope in the direction it was followed in, its length; view pixels. */
+export type StrokeStep = {
+  readonly upright: boolean;
+  readonly x: number;
+  readonly y: number;
+  readonly slope: number;
+  readonly length: number;
+};
+
+const STEP = 10;
+/** Steeper than this a stroke is followed in the other direction. */
+const STEEPEST = 1.02;
+
+/** The strokes of one direction cut into short pieces. */
+export function strokeSteps(chains: readonly Chain[], upright: boolean): StrokeStep[] {
+  const steps: StrokeStep[] = [];
+  for (const { y: along, x: across } of chains)
+    for (let i = STEP; i < along.length; i += STEP) {
+      const run = along[i]! - along[i - STEP]!;
+      const slope = (across[i]! - across[i - STEP]!) / run;
+      if (run > 1.6 * STEP || Math.abs(slope) > STEEPEST) continue;
+      const [x, y] = upright ? [across[i]!, along[i]!] : [along[i]!, across[i]!];
+      steps.push({ upright, x, y, slope, length: Math.hypot(run, run * slope) });
+    }
+  return steps;
+}
 
 /**
  * Measures what tells a plot frame from other boxes.
+ * @param steps of all strokes, dark and light
  * @param blobs letters of the frame's own polarity
  * @param width,height of the view
  * @returns null where the corners lie on one line
  */
 export function frameSigns(
   frame: WebFrame,
-  strokes: Strokes,
+  steps: readonly StrokeStep[],
   blobs: readonly GlyphBlob[],
   width: number,
   height: number,
@@ -57,7 +82,7 @@ export function frameSigns(
   return {
     hold: frame.hold,
     weakest: Math.min(...sidesOf(frame).map(sideHold)),
-    curves: Math.min(2, curveLength(frame, strokes, map) / wide),
+    curves: Math.min(2, curveLength(frame, steps, map) / wide),
     text: textShare(blobs, map),
     labels: Math.max(...rows.map((r, k) => Math.min(r, rows[(k + 1) % 4]!))),
     label: Math.max(...rows),
@@ -71,28 +96,22 @@ const at = (h: Homography, x: number, y: number): [number, number] => {
   return [(h[0]! * x + h[1]! * y + h[2]!) / w, (h[3]! * x + h[4]! * y + h[5]!) / w];
 };
 
-const STEP = 10;
 const LEAST_TURN = 0.1;
 
 /** Length of what runs askew inside the frame, view pixels. */
-function curveLength(frame: WebFrame, strokes: Strokes, map: Homography): number {
+function curveLength({ corners, left, right, top, bottom }: WebFrame, steps: readonly StrokeStep[], map: Homography) {
+  const xs = corners.map((c) => c[0]);
+  const ys = corners.map((c) => c[1]);
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
   let length = 0;
-  for (const upright of [true, false]) {
-    const [low, high] = upright ? [frame.left.line, frame.right.line] : [frame.top.line, frame.bottom.line];
-    for (const { y: along, x: across } of upright ? strokes.upright : strokes.level) {
-      for (let i = STEP; i < along.length; i += STEP) {
-        const run = along[i]! - along[i - STEP]!;
-        if (run > 1.6 * STEP) continue;
-        const slope = (across[i]! - across[i - STEP]!) / run;
-        if (Math.abs(slope) > 1.02) continue;
-        const [a, b] = [slopeAt(low, along[i]!), slopeAt(high, along[i]!)];
-        const [least, most] = a < b ? [a, b] : [b, a];
-        if (slope > least - LEAST_TURN && slope < most + LEAST_TURN) continue;
-        const [x, y] = upright ? [across[i]!, along[i]!] : [along[i]!, across[i]!];
-        const [u, v] = at(map, x, y);
-        if (u > 0.015 && u < 0.985 && v > 0.015 && v < 0.985) length += Math.hypot(run, run * slope);
-      }
-    }
+  for (const s of steps) {
+    if (s.x < x0 || s.x > x1 || s.y < y0 || s.y > y1) continue;
+    const along = s.upright ? s.y : s.x;
+    const a = slopeAt((s.upright ? left : top).line, along);
+    const b = slopeAt((s.upright ? right : bottom).line, along);
+    if (s.slope > Math.min(a, b) - LEAST_TURN && s.slope < Math.max(a, b) + LEAST_TURN) continue;
+    const [u, v] = at(map, s.x, s.y);
+    if (u > 0.015 && u < 0.985 && v > 0.015 && v < 0.985) length += s.length;
   }
   return length;
 }

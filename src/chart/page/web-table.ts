@@ -21,7 +21,7 @@ export type Candidate = {
   readonly line: PageLine;
   /** lines on the same course, in the order they begin */
   readonly pieces: readonly PageLine[];
-  /** where it crosses each of the web's lines of the other direction; NaN where it does not */
+  /** where it crosses each of the web's lines of the other direction, in their order; NaN where it does not */
   readonly meets: readonly { readonly line: PageLine; readonly here: number; readonly there: number }[];
   /** whether it is stronger than the grid it would close off */
   readonly standsOut: boolean;
@@ -40,10 +40,9 @@ export function candidatesOf(lines: readonly PageLine[], web: LineWeb, all: read
   return lines.map((line) => ({
     line,
     pieces: line.cover ? all.filter((o) => o.upright === upright && isCollinear(line, o)) : [],
-    meets: others.flatMap((other) => {
+    meets: others.map((other) => {
       const at = upright ? crossing(line, other) : crossing(other, line);
-      if (!at) return [];
-      return [{ line: other, here: upright ? at[1] : at[0], there: upright ? at[0] : at[1] }];
+      return { line: other, here: at?.[upright ? 1 : 0] ?? NaN, there: at?.[upright ? 0 : 1] ?? NaN };
     }),
     standsOut: own.length < 4 || line.strength > 1.25 * usual,
   }));
@@ -98,12 +97,11 @@ export function signsAt(
 ): SideSigns {
   const slack = END_SLACK_PX + 0.01 * (to - from);
   let [total, ends, passes, stubs, enders] = [0, 0, 0, 0, 0];
-  const across = new Map<PageLine, number>();
-  for (const m of opposite.meets) across.set(m.line, m.there);
-  for (const { line, here, there } of side.meets) {
-    if (here < from - slack || here > to + slack) continue;
-    const beyondAll = across.get(line);
-    if (beyondAll === undefined) continue;
+  for (let i = 0; i < side.meets.length; i++) {
+    const { line, here, there } = side.meets[i]!;
+    if (!(here >= from - slack && here <= to + slack)) continue;
+    // opposite sides were prepared from the same web: their crossings stand in the same order
+    const beyondAll = opposite.meets[i]!.there;
     const [low, high] = isFar ? [beyondAll, there] : [there, beyondAll];
     const span = high - low;
     const inside = (Math.min(line.to, high) - Math.max(line.from, low)) / span;
