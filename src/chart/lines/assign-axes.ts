@@ -56,13 +56,14 @@ export function assignAxes(
         shapeCost(values[i]![a]!, axis, axis.quantity) + wordCost(words, lines, i, axis) + (isSlight ? SLIGHT_LINE : 0),
     );
     const onPressure = pressures.indexOf(true);
+    // shares of efficiency stand where their lines end, on the outermost curve: that one falls and is none
     const isOther = words.some((w) => w.isOther && isNearest(w, lines, i));
     const isSystem = onPressure >= 0 && isSquareLaw(values[i]![onPressure]!);
     const other = isSystem
       ? isOther
         ? -1
         : 0
-      : isOther
+      : isOther && Math.min(...says) >= 1
         ? 1
         : isSlight
           ? 1.5

@@ -34,7 +34,7 @@ export type FoundLines = {
 /** Much fainter strokes than the clearest line's are texture, stains or show-through. */
 const FAINTEST = 0.1;
 const REACH_PX = 1.5;
-const MOST_TRACES = 30;
+const MOST_TRACES = 50;
 const LONGEST_JOINT = 0.1;
 /** Two traces that share this much of the longer one's way are one line traced twice. */
 const SAME = 0.9;
