@@ -142,7 +142,7 @@ function placed(
   const size = labels[0]!.word.size / (side === 'left' || side === 'right' ? frame.y1 - frame.y0 : frame.x1 - frame.x0);
   const to = (v: number) => (fit.scale === 'log' ? Math.log(v) : v);
   const predicted = fit.believed.map((b) => (to(b.value) - fit.offset) / fit.slope);
-  const matched = matchTicks(predicted, tickPlaces(sheet, side), (isInside ? 1.6 : 0.4) * size);
+  const matched = matchTicks(predicted, tickPlaces(sheet, side), (isInside ? 1.6 : 0.6) * size);
   const own = fit.believed.map((b): [number, number] => [labels[b.index]!.at, b.value]);
   const ticked = fit.believed.flatMap((b, i): [number, number][] =>
     matched && matched.places[i] != null ? [[matched.places[i], b.value]] : [],

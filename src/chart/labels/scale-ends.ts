@@ -39,7 +39,7 @@ export function scaleEnds(fit: ScaleFit, points: readonly Point[], isSharp: bool
     const near = round.filter((c) => Math.abs(to(c.value) - raw) < FURTHEST * span);
     return [
       ...near,
-      { value: Number(from(raw).toPrecision(4)), roughness: !isSharp ? 0.008 : fit.scale === 'log' ? 0.005 : 0.0035 },
+      { value: Number(from(raw).toPrecision(4)), roughness: !isSharp ? 0.0045 : fit.scale === 'log' ? 0.005 : 0.0035 },
     ];
   };
   let best: { low: Candidate; high: Candidate; cost: number; residual: number } | null = null;
@@ -48,7 +48,8 @@ export function scaleEnds(fit: ScaleFit, points: readonly Point[], isSharp: bool
       if (!(to(high.value) > to(low.value))) continue;
       const { residual, bend } = bendResidual(line, to(low.value), to(high.value));
       // labels stand less exactly than ticks, so roundness weighs more there
-      const cost = residual / (isSharp ? 1 : 2.2) + low.roughness + high.roughness + 0.04 * bend;
+      const cost =
+        residual / (isSharp ? 1 : 2.2) + (isSharp ? 1 : 2.5) * (low.roughness + high.roughness) + 0.04 * bend;
       if (!best || cost < best.cost) best = { low, high, cost, residual };
     }
   const end = ({ value, roughness }: Candidate, raw: number): ScaleEnd => ({

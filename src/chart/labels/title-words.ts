@@ -14,7 +14,11 @@ export const TITLE_WORDS: readonly (readonly [TitleQuantity, number, string])[] 
     'static pressure | fan static pressure | static press | static head | static suction | static vacuum',
   ],
   ['static_pressure', 1, 'statischer druck | statische druckerhohung | statische druckdifferenz | stat druck'],
-  ['static_pressure', 1, 'pression statique | presion estatica | pressione statica | pressao estatica'],
+  [
+    'static_pressure',
+    1,
+    'pression statique | presion estatica | pressione statica | pressao estatica | prevalenza statica | press statique | press statica | presion est',
+  ],
   [
     'static_pressure',
     1,
@@ -31,7 +35,11 @@ export const TITLE_WORDS: readonly (readonly [TitleQuantity, number, string])[] 
     1,
     'gesamtdruck | totaldruck | gesamtdruckdifferenz | totaldruckerhohung | totaldruckdifferenz | gesamtdruckerhohung',
   ],
-  ['total_pressure', 1, 'pression totale | presion total | pressione totale | pressao total'],
+  [
+    'total_pressure',
+    1,
+    'pression totale | presion total | pressione totale | pressao total | prevalenza totale | press totale | pres total',
+  ],
   [
     'total_pressure',
     1,
@@ -45,7 +53,7 @@ export const TITLE_WORDS: readonly (readonly [TitleQuantity, number, string])[] 
   [
     'pressure',
     0.7,
-    'pressure | druck | druckerhohung | druckdifferenz | pression | presion | pressione | pressao | druk | tryck | trykk | tryk | cisnienie | paine | basinc | pressure rise | pressure difference | head',
+    'pressure | druck | druckerhohung | druckdifferenz | pression | presion | pressione | pressao | druk | tryck | trykk | tryk | cisnienie | paine | basinc | pressure rise | pressure difference | head | prevalenza',
   ],
   [
     'flow',
@@ -94,7 +102,7 @@ export const TITLE_WORDS: readonly (readonly [TitleQuantity, number, string])[] 
   [
     'efficiency',
     1,
-    'wirkungsgrad | gesamtwirkungsgrad | rendement | rendimiento | rendimento | verkningsgrad | virkningsgrad | sprawnosc | hyotysuhde | verim',
+    'wirkungsgrad | gesamtwirkungsgrad | rendement | rendimiento | rendimento | eficiencia | verkningsgrad | virkningsgrad | sprawnosc | hyotysuhde | verim',
   ],
   [
     'other',
