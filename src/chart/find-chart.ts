@@ -1,4 +1,5 @@
 import type { WordReader } from '../words/word-reader.ts';
+import { FINGER_REACH_PX } from './find-sides.ts';
 import { exactFrame, snapFrame } from './frame-snap.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
@@ -29,12 +30,20 @@ const MOST_FRAMES = 4;
 /** Another frame on the page is offered from here on. */
 const LIKELY_PLOT = 0.5;
 
-type Frame = { corners: Corners; confidence: number; panels?: readonly Corners[] };
+/** A frame of printed lines was found to within a few pixels; what a finger or the ends of a grid tell may be further off. */
+const REACH_PX = { boxed: 14, grid: FINGER_REACH_PX, open: FINGER_REACH_PX, told: FINGER_REACH_PX };
+
+type Frame = {
+  corners: Corners;
+  confidence: number;
+  kind: keyof typeof REACH_PX;
+  panels?: readonly Corners[];
+};
 
 /**
- * The chart on a photo: in the told frame, or in the likeliest of all frames that has a flow and a pressure axis, or may
- * share the flow axis of a panel stacked with it.
- * @returns the chart with the most axes where none has both, null where nothing looks like a plot; and the other frames
+ * The chart on a photo: in the told frame, or in the likeliest of all frames whose flow and pressure axes, its own or
+ * shared with a panel, are read for sure; else in the one where they are read most surely.
+ * @returns null where nothing looks like a plot; and the other frames
  */
 export async function findChart(
   photo: Photo,
@@ -44,12 +53,14 @@ export async function findChart(
   onStep('frame');
   const corners = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
   const frames: readonly Frame[] = corners
-    ? [{ corners, confidence: 1 }]
+    ? [{ corners, confidence: 1, kind: 'told' }]
     : memory('frames', () => findFrames(photo)).slice(0, MOST_FRAMES);
   const isExact = Boolean(corners && hints.exact);
   const told = hints.axes ?? [];
-  const labelsIn = (at: Corners): Promise<Labels | null> => {
-    const frame = memory(`frame ${isExact} ${at}`, () => (isExact ? exactFrame : snapFrame)(photo, at));
+  const labelsIn = (at: Corners, kind: Frame['kind']): Promise<Labels | null> => {
+    const frame = memory(`frame ${isExact} ${at}`, () =>
+      isExact ? exactFrame(photo, at) : snapFrame(photo, at, REACH_PX[kind]),
+    );
     const asked = { isUpright: Boolean(corners), axes: !isWhole([], told) };
     return memory(`labels ${JSON.stringify(asked)} ${frame.corners}`, () => readLabels(photo, frame, words, asked));
   };
@@ -57,11 +68,11 @@ export async function findChart(
   onStep('labels');
   const charts: FoundChart[] = [];
   for (const frame of frames) {
-    const labels = await labelsIn(frame.corners);
+    const labels = await labelsIn(frame.corners, frame.kind);
     if (!labels) continue;
     const panels: Labels[] = [];
     for (const panel of frame.panels ?? []) {
-      const beside = await labelsIn(panel);
+      const beside = await labelsIn(panel, 'boxed');
       if (beside?.turns === labels.turns) panels.push(beside);
     }
     charts.push({
@@ -70,10 +81,13 @@ export async function findChart(
       confidence: frame.confidence,
       panels,
     });
-    if (isWhole(charts.at(-1)!.axes, told)) break;
+    const now = charts.at(-1)!;
+    if (sureness(now, told) > SURE || (isWhole(now.axes, told) && now.confidence > SURE_FRAME)) break;
   }
-  const worth = ({ axes }: FoundChart): number => (isWhole(axes, told) ? 100 : 0) + axes.length;
-  const best = charts.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) ? a : b), null);
+  const best = charts.reduce<FoundChart | null>(
+    (a, b) => (a && sureness(a, told) >= sureness(b, told) - CLEARLY ? a : b),
+    null,
+  );
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
   const others = frames.filter((f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => isAlike(frame, f)));
   return { chart: best, others: others.map((f) => f.corners) };
@@ -85,10 +99,25 @@ function sharedFlow(labels: Labels, panels: readonly Labels[]): FoundAxis[] {
   return panels.flatMap(({ axes }) => axes.filter(isFlow)).slice(0, 1);
 }
 
+/** A chart this surely read ends the search; another is taken before an earlier one where it is clearly surer. */
+const SURE = 1.6;
+const CLEARLY = 0.1;
+/** Frames this sure are hardly ever wrong: where their numbers are hard to read, another frame would not help. */
+const SURE_FRAME = 0.93;
+
+/** 0 for a frame without scales, 0..1 with some, 1..2 with a flow and a pressure axis: the more, the surer both are. */
+function sureness({ axes }: FoundChart, told: readonly AxisHint[]): number {
+  const best = (is: (a: { quantity: string }) => boolean): number =>
+    told.some(is) ? 1 : Math.max(0, ...axes.filter(is).map((axis) => axis.confidence));
+  const both = best(isFlow) * best(isPressure);
+  return both > 0 ? 1 + both : 0.5 * Math.max(best(isFlow), best(isPressure));
+}
+
+const isPressure = ({ quantity }: { quantity: string }): boolean => quantity.endsWith('_pressure');
 const isFlow = ({ quantity }: { quantity: string }): boolean => quantity === 'flow';
 
 /** Whether there is a flow axis and a pressure to read against it: a panel of power alone is no fan chart yet. */
 function isWhole(found: readonly FoundAxis[], told: readonly AxisHint[] = []): boolean {
   const all = [...found, ...told];
-  return all.some(isFlow) && all.some((a) => a.quantity.endsWith('_pressure'));
+  return all.some(isFlow) && all.some(isPressure);
 }
