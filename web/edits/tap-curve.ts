@@ -10,6 +10,14 @@ export const tapCurve =
     return { ...work, seeds: [...work.seeds, { id: freeId(work), yAxis, speedText, at }] };
   };
 
+/** The curve of a tap is followed from another place of it; what was said about it stays. */
+export const moveTap =
+  (id: string, at: PhotoPoint) =>
+  (work: PhotoWork): PhotoWork => ({
+    ...work,
+    seeds: work.seeds.map((seed) => (seed.id === id ? { ...seed, at } : seed)),
+  });
+
 export const removeTap =
   (id: string) =>
   (work: PhotoWork): PhotoWork => ({ ...work, seeds: work.seeds.filter((seed) => seed.id !== id) });

@@ -21,7 +21,10 @@ export function CurvesRow({
 }) {
   const t = texts.value.photo;
   const { reading, step } = reader;
-  const doubted = work.seeds.some((_, index) => doubtsAt(reading, `/seeds/${index}`).length > 0);
+  // curves that were tapped are doubted by their tap, those that were found by their place in the answer
+  const doubtAbout = (index: number): string | undefined =>
+    [...doubtsAt(reading, `/seeds/${index}`), ...doubtsAt(reading, `/curves/${index}`)][0];
+  const doubted = work.seeds.some((_, index) => doubtAbout(index) !== undefined);
   const title = work.seeds.length === 0 ? t.tapOpen : t.curves(work.seeds.length, sayNumber(work.seeds.length));
   const hint = step ? t.tracing : work.seeds.length === 0 ? (ready ? t.tapNow : t.tapAfter) : t.tapMore;
   return (
@@ -43,7 +46,7 @@ export function CurvesRow({
             quantity="speed"
             unit="rpm"
             text={seed.speedText}
-            help={doubtsAt(reading, `/seeds/${index}`)[0] ?? t.speedHelp}
+            help={doubtAbout(index) ?? (seed.speedText === '' ? t.speedHelp : undefined)}
             onText={(text) => change('curves', setTapSpeed(seed.id, text), `speed ${seed.id}`)}
             onLeave={endStep}
           />

@@ -15,6 +15,8 @@ import { toStage, viewOf, wholePhoto, zoomedAt, type PhotoPoint, type StagePoint
 type Props = {
   work: PhotoWork;
   reading: ChartReading | null;
+  /** the plot is being looked for: no corners to drag yet */
+  isSearching: boolean;
   onCorners: (corners: Corners) => void;
   onTap: (at: PhotoPoint) => void;
 };
@@ -25,7 +27,7 @@ const PLOT_ROOM = { sides: 62, top: 34, bottom: 92 };
 const sizeOf = (element: HTMLElement) => ({ width: element.clientWidth, height: element.clientHeight });
 
 /** The photo, its four corners and the traced curves, all by finger: what the fingers mean is decided in `gestures`. */
-export function PhotoStage({ work, reading, onCorners, onTap }: Props) {
+export function PhotoStage({ work, reading, isSearching, onCorners, onTap }: Props) {
   const root = useRef<HTMLDivElement>(null);
   const step = useSignal<Step | null>(null);
   const photo = { width: work.width_px, height: work.height_px };
@@ -136,7 +138,7 @@ export function PhotoStage({ work, reading, onCorners, onTap }: Props) {
               role="group"
               aria-label={t.cornersGroup}
             >
-              <Inked d={framePath(stage.view, stage.corners)} line={1.6} />
+              {!isSearching && <Inked d={framePath(stage.view, stage.corners)} line={1.6} />}
               {reading?.otherFrames_px?.map((frame) => (
                 <Inked key={`${frame[0]}`} d={framePath(stage.view, frame as unknown as Corners)} line={1.2} dashed />
               ))}
@@ -158,11 +160,13 @@ export function PhotoStage({ work, reading, onCorners, onTap }: Props) {
                   class="seed"
                 />
               ))}
-              <AxisEnds
-                axes={work.axes}
-                place={(index, towards) => outside(stage.view, stage.corners, index, towards)}
-              />
-              {CORNER_NAMES.map((name, index) => (
+              {!isSearching && (
+                <AxisEnds
+                  axes={work.axes}
+                  place={(index, towards) => outside(stage.view, stage.corners, index, towards)}
+                />
+              )}
+              {(isSearching ? [] : CORNER_NAMES).map((name, index) => (
                 <Handle
                   key={name}
                   name={t.corners[name]}

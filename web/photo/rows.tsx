@@ -59,8 +59,8 @@ export function ReviewRow({ reading, problem }: { reading: ChartReading | null; 
     <div class="box review" role="status">
       <h2 class="small-head">{t.lookAgain}</h2>
       <ul>
-        {reading.warnings.map((warning) => (
-          <li key={warning.code + warning.path}>{warningWords(warning, texts.value)}</li>
+        {[...new Set(reading.warnings.map((warning) => warningWords(warning, texts.value)))].map((words) => (
+          <li key={words}>{words}</li>
         ))}
       </ul>
     </div>

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { Icon } from '../drawings/icons.tsx';
 import { changePhoto } from '../edits/change-photo.ts';
 import { moveCorners } from '../edits/move-corners.ts';
-import { tapCurve } from '../edits/tap-curve.ts';
+import { moveTap, tapCurve } from '../edits/tap-curve.ts';
 import { useCurves } from '../edits/use-curves.ts';
 import { editDoc, job, perform, type Note } from '../state/job.ts';
 import { go } from '../state/route.ts';
@@ -11,10 +11,11 @@ import { texts } from '../texts/index.ts';
 import { AxisRow, SecondAxisRow } from './axis-row.tsx';
 import { askReader, reader, stopReader } from './chart-reading.ts';
 import { isWithin, type Corners } from './corners.ts';
+import { curveUnder } from './curve-under.ts';
 import { CurvesRow } from './curves-row.tsx';
 import { densityOf, hintsOf, readyForTap, speedOf } from './hints.ts';
 import { PhotoStage } from './photo-stage.tsx';
-import type { AxisId, PhotoWork } from './photo-work.ts';
+import { startWork, type AxisId, type PhotoWork } from './photo-work.ts';
 import { AirRow, CornersRow, ReviewRow } from './rows.tsx';
 import { shownWork, TAKEN_OVER, type Part } from './shown-work.ts';
 import type { Change } from './step.tsx';
@@ -56,8 +57,10 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
       change('corners', moveCorners(other as unknown as Corners));
       return;
     }
-    early.value = !ready;
-    if (ready) change('curves', tapCurve(at, target));
+    const again = shown.seeds[curveUnder(reading?.curves ?? [], at, Math.max(work.width_px, work.height_px))];
+    early.value = !ready && !again;
+    if (again) change('curves', moveTap(again.id, at));
+    else if (ready) change('curves', tapCurve(at, target));
   };
   const use = (): void => {
     if (!reading) return;
@@ -66,7 +69,8 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
   };
   const markByHand = (): void => {
     stopReader();
-    change('air', (before) => ({ ...before, byHand: true }));
+    const blank = startWork({ photoId, width_px: work.width_px, height_px: work.height_px });
+    change('air', ({ airDensityText }) => ({ ...blank, airDensityText, byHand: true }));
   };
   const [x, y1, ...more] = shown.axes;
   const further = more.find((axis) => axis.id === 'y2') ?? null;
@@ -75,6 +79,7 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
       <PhotoStage
         work={shown}
         reading={reading}
+        isSearching={step !== null && !reading}
         onCorners={(corners) => change('corners', moveCorners(corners))}
         onTap={onTap}
       />
@@ -98,6 +103,11 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
             )}
             <AirRow work={work} change={change} />
           </>
+        )}
+        {reading && (
+          <button type="button" class="tap" onClick={markByHand}>
+            {t.byHandInstead}
+          </button>
         )}
         {reading && shown.seeds.length > 0 && (
           <button type="button" class="box fill next use" disabled={step !== null} onClick={use}>

@@ -10,6 +10,7 @@ export const photo = {
   turning: 'Turning it upright',
   steps: { frame: 'Looking for the plot', labels: 'Reading its numbers', curves: 'Following its curves' },
   otherPlots: 'Other plots on this page are marked with dashes: tap inside one to read it instead.',
+  byHandInstead: 'All wrong? Mark it by hand',
   byHand: 'Stop, I’ll mark it by hand',
   photoAlt: 'Photo of the chart',
   closer: 'Closer',
