@@ -61,7 +61,7 @@ export async function findChart(
     const frame = memory(`frame ${isExact} ${at}`, () =>
       isExact ? exactFrame(photo, at) : snapFrame(photo, at, REACH_PX[kind]),
     );
-    const asked = { isUpright: Boolean(corners), axes: !isWhole([], told) };
+    const asked = { isUpright: Boolean(corners) };
     return memory(`labels ${JSON.stringify(asked)} ${frame.corners}`, () => readLabels(photo, frame, words, asked));
   };
 
