@@ -1,7 +1,7 @@
 import { pointer, type Warning } from '../issues/result.ts';
 import { formatNumber } from '../units/format.ts';
 import { valueAt, type AxisScale } from './axes.ts';
-import { SIDE_NAMES } from './find-sides.ts';
+import { SIDE_NAMES, type SideName } from './find-sides.ts';
 import type { SnappedFrame } from './frame-snap.ts';
 import { turn } from './foresee.ts';
 import { hiddenStretches } from './hidden-stretches.ts';
@@ -12,31 +12,49 @@ import type { TracedCurve } from './trace.ts';
 /** What a reading is not sure of, in words, and how much that takes from its confidence. */
 export type Doubt = { readonly warning: Warning; readonly confidence: number; readonly serious: boolean };
 
+/** What remains of a doubt that something else on the chart speaks against. */
+const CLEARED = 0.95;
+
+/** The doubts of these codes said and no longer serious, because something else on the chart speaks against them. */
+export const cleared = (doubts: readonly Doubt[], codes: ReadonlySet<string>): Doubt[] =>
+  doubts.map((d) =>
+    codes.has(d.warning.code) ? { ...d, confidence: Math.max(d.confidence, CLEARED), serious: false } : d,
+  );
+
 const doubt = (code: string, path: string, text: string, confidence: number, serious: boolean): Doubt => ({
   warning: { code, text, path },
   confidence,
   serious,
 });
 
-/** Sides that could not be found in the print. */
-export function frameDoubts(frame: SnappedFrame, exact: boolean): Doubt[] {
+/**
+ * Sides that could not be found in the print.
+ * @param isTold whether grid or ticks along the other sides tell where an open side lies
+ */
+export function frameDoubts(frame: SnappedFrame, exact: boolean, isTold: (side: SideName) => boolean): Doubt[] {
   const open = SIDE_NAMES.filter((name) => !frame.sides[name].course);
   if (!open.length || exact) return [];
   const which =
     open.length === 1 ? `the ${open[0]} side` : `the ${open.slice(0, -1).join(', ')} and ${open.at(-1)} sides`;
+  const text = `No printed line was found along ${which} of the plot frame`;
   return [
-    doubt(
-      'frame-side-open',
-      pointer('frameCorners_px'),
-      `No printed line was found along ${which} of the plot frame: please check the corners there.`,
-      0.6,
-      true,
-    ),
+    open.every(isTold)
+      ? doubt(
+          'frame-side-open',
+          pointer('frameCorners_px'),
+          `${text}; grid and ticks tell where the plot ends there.`,
+          0.92,
+          false,
+        )
+      : doubt('frame-side-open', pointer('frameCorners_px'), `${text}: please check the corners there.`, 0.6, true),
   ];
 }
 
-/** Whether the grid bears the typed scale out. */
-export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): Doubt[] {
+/**
+ * Whether the grid bears the typed scale out.
+ * @param isOthers the lines belong to another scale along the same side: those off round values are none of this one's
+ */
+export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string, isOthers = false): Doubt[] {
   const path = pointer('axes', axisIndex);
   if (grid.lattice && grid.isRound) {
     if (grid.bend.residual > 0.003)
@@ -51,7 +69,7 @@ export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): D
       ];
     return [];
   }
-  if (grid.lattice || isEven(grid.lines.filter((l) => l.seen > 0.7).map((l) => l.place)))
+  if (!isOthers && (grid.lattice || isEven(grid.lines.filter((l) => l.seen > 0.7).map((l) => l.place))))
     return [
       doubt(
         'grid-off-scale',
@@ -66,7 +84,7 @@ export function scaleDoubts(grid: ScaleGrid, axisIndex: number, what: string): D
       'no-grid',
       path,
       `There is no grid to check the ${what} scale by; if the page is bent, values between its ends may be a little off.`,
-      0.85,
+      0.92,
       false,
     ),
   ];
@@ -114,7 +132,7 @@ export function curveDoubts(
           glare
             ? `${range} the curve is hidden by glare and was bridged.`
             : `${range} the curve could not be seen clearly and was bridged.`,
-          length > 0.12 * sheet.frameWidth ? 0.6 : length > 0.08 * sheet.frameWidth ? 0.8 : 0.93,
+          length > 0.12 * sheet.frameWidth ? 0.6 : length > 0.08 * sheet.frameWidth ? 0.88 : 0.96,
           length > 0.12 * sheet.frameWidth,
         ),
       );

@@ -3,6 +3,7 @@ import { expectedError } from './curve-error.ts';
 import { curveDoubts, type Doubt } from './doubts.ts';
 import type { AxisHint, AxisQuantity } from './hints.ts';
 import type { ChartReading, CurveReading } from './reading.ts';
+import { stepSureness, sureness } from './sureness.ts';
 import { trueFractions, type StraightenedChart } from './straightened-chart.ts';
 import type { TracedCurve } from './trace.ts';
 
@@ -33,7 +34,7 @@ export function curvesInSI(
       ...{ id, yAxis, quantity, speed_rpm },
       ...curvePoints(chart, curve.trace, axis),
       expectedError: expectedError(chart, yAxis, curve),
-      confidence: product(own),
+      confidence: stepSureness(own),
     };
   });
   return { curves, doubts: all };
@@ -49,21 +50,14 @@ export function putTogether(
 ): ChartReading {
   const ofAxes = axes.map(doubtsOfAxis);
   const all = [...doubts, ...ofAxes.flat()];
-  const overall = product(all);
   return {
     frameCorners_px: chart.frame.corners.map(([x, y]) => [x, y]),
     axes: axes.map(({ id, quantity, unit, scale, min, max }, i) => ({
       ...{ id, quantity, unit, scale, min, max },
-      confidence: product(ofAxes[i]!),
+      confidence: stepSureness(ofAxes[i]!),
     })),
     curves: [...curves],
-    confidence: { overall, needsReview: overall < LEAST_SURE || all.some((d) => d.serious) },
+    confidence: sureness({ axes, curves }, all),
     warnings: all.map((d) => d.warning),
   };
 }
-
-/** Nothing is ever quite certain. */
-const BEST = 0.98;
-/** Below this a person should look. */
-const LEAST_SURE = 0.6;
-const product = (doubts: readonly Doubt[]): number => doubts.reduce((p, d) => p * d.confidence, BEST);

@@ -1,16 +1,20 @@
 import { fail, ok, pointer, type Issue, type Result } from '../issues/result.ts';
 import { checkAxes, checkCorners } from './check-hints.ts';
 import { frameDoubts, type Doubt } from './doubts.ts';
+import type { SideName } from './find-sides.ts';
 import { findChart, type Aids, type FoundChart } from './find-chart.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
 import type { Labels } from './labels/read-labels.ts';
+import { printedDensity } from './printed-density.ts';
 import { putTogether } from './put-together.ts';
 import type { Photo } from './raster.ts';
 import { areFull, layChartFlat, readTaps, type FullHints } from './read-hinted.ts';
 import { readPlot, stacked, type PlotReading } from './read-plot.ts';
 import type { ChartReading } from './reading.ts';
+import { gridAlong, isRuled } from './ruled.ts';
 import type { StraightenedChart } from './straightened-chart.ts';
+import { askFrame, askGrid, isTickedOut, type Witnessed } from './witnesses.ts';
 
 /**
  * Reads a chart in a photo with whatever was told about it, from nothing at all to everything: what was told is taken,
@@ -38,16 +42,26 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
   const full: FullHints = { ...hints, frameCorners_px: cornersOf(found.labels), axes, seeds: hints.seeds ?? [] };
   const chart = flat(full);
   if (!chart.ok) return chart;
-  const doubts = [
-    ...frameDoubts(chart.value.frame, hints.exact ?? false),
-    ...frameSure(found),
-    ...axisDoubts(axes, found.axes),
-  ];
+  const scales = withGrids(chart.value, found.axes);
+  const isTold = (side: SideName) => isRuled(gridAlong(chart.value, side)) || isTickedOut(side, scales);
+  const doubts = [...askFrame(found.confidence, chart.value.frame, scales, isTold), ...axisDoubts(axes, scales)];
   const read = full.seeds.length
     ? readTaps(photo, chart.value, full, doubts)
-    : ok(answerOf(chart.value, readPanels(chart.value, axes, found, flat), doubts));
-  if (!read.ok || !others.length) return read;
-  return ok({ ...read.value, otherFrames_px: others.map((corners) => corners.map(([x, y]) => [x, y])) });
+    : ok(
+        answerOf(chart.value, readPanels(chart.value, axes, found, flat), [
+          ...frameDoubts(chart.value.frame, hints.exact ?? false, isTold),
+          ...doubts,
+        ]),
+      );
+  if (!read.ok) return read;
+  const density = printedDensity(found.labels.words);
+  return ok({
+    ...read.value,
+    ...(others.length > 0 && {
+      otherFrames_px: others.map((corners) => corners.map(([x, y]): [number, number] => [x, y])),
+    }),
+    ...(density !== null && { airDensity_kg_m3: density }),
+  });
 }
 
 /** The plot, and those stacked with it over the same flow axis. */
@@ -67,8 +81,10 @@ function readPanels(
     ];
     const below = flat({ frameCorners_px: cornersOf(panel), axes: own, seeds: [] });
     if (!below.ok) continue;
-    const read = readPlot(below.value, own, panel.words);
-    const doubts = values.flatMap((axis, i) => doubtsAt(axis, i + 1));
+    const read = readPlot(below.value, own, panel.words, all);
+    const doubts = values.flatMap((axis, i) =>
+      doubtsAt(askGrid(axis, below.value.valueGrids.get(own[i + 1]!.id)), i + 1),
+    );
     all = stacked(all, { ...read, doubts: [...read.doubts, ...doubts] });
   }
   return all;
@@ -96,30 +112,17 @@ const plain = ({ id, quantity, unit, scale, min, max }: FoundAxis): AxisHint => 
 });
 
 /** What was doubted while the axes were read, at their places in the answer. */
-const axisDoubts = (axes: readonly AxisHint[], found: readonly FoundAxis[]): Doubt[] =>
-  found.flatMap((axis) => {
+const axisDoubts = (axes: readonly AxisHint[], scales: readonly Witnessed[]): Doubt[] =>
+  scales.flatMap(([axis, grid]) => {
     const at = axes.findIndex(({ id, min, max }) => id === axis.id && min === axis.min && max === axis.max);
-    return at < 0 ? [] : doubtsAt(axis, at);
+    return at < 0 ? [] : doubtsAt(askGrid(axis, grid), at);
   });
 
-const doubtsAt = ({ doubts }: FoundAxis, index: number): Doubt[] =>
-  doubts.map((doubt) => ({ ...doubt, warning: { ...doubt.warning, path: pointer('axes', index) } }));
+const withGrids = (chart: StraightenedChart, found: readonly FoundAxis[]): Witnessed[] =>
+  found.map((axis) => [axis, axis.quantity === 'flow' ? chart.flowGrid : chart.valueGrids.get(axis.id)]);
 
-const UNSURE_FRAME = 0.6;
-const frameSure = ({ confidence }: FoundChart): Doubt[] =>
-  confidence >= UNSURE_FRAME
-    ? []
-    : [
-        {
-          warning: {
-            code: 'frame-unsure',
-            path: pointer('frameCorners_px'),
-            text: 'The edges of the plot are hard to see: please check its corners.',
-          },
-          confidence: Math.max(0.3, confidence),
-          serious: true,
-        },
-      ];
+const doubtsAt = (doubts: readonly Doubt[], index: number): Doubt[] =>
+  doubts.map((doubt) => ({ ...doubt, warning: { ...doubt.warning, path: pointer('axes', index) } }));
 
 const NO_CHART: Issue = {
   code: 'contradiction',

@@ -6,6 +6,7 @@ import { beginsLate, frameDoubts, noLine, NO_LINE, runTogether, scaleDoubts, typ
 import { oddBeginnings } from './family.ts';
 import type { AxisHint, ChartHints, SeedHint } from './hints.ts';
 import type { Photo } from './raster.ts';
+import { gridAlong, isRuled } from './ruled.ts';
 import { curvesInSI, putTogether } from './put-together.ts';
 import type { ChartReading } from './reading.ts';
 import { toSheet } from './sheet.ts';
@@ -17,14 +18,15 @@ import { untangle } from './untangle.ts';
 /** Hints that are enough to read a chart without looking for frame, scales or curves. */
 export type FullHints = ChartHints & Required<Pick<ChartHints, 'frameCorners_px' | 'axes' | 'seeds'>>;
 
-/** True where corners, a flow axis with another, and at least one seed are given. Source: definition. */
+/** True where corners, a flow axis with another, and at least one seed are given, and every axis a seed names. Source: definition. */
 export function areFull(hints: ChartHints): hints is FullHints {
   const { frameCorners_px, axes, seeds } = hints;
   return Boolean(
     frameCorners_px &&
     axes?.some((a) => a.quantity === 'flow') &&
     axes.some((a) => a.quantity !== 'flow') &&
-    seeds?.length,
+    seeds?.length &&
+    seeds.every((seed) => axes.some((a) => a.id === seed.yAxis)),
   );
 }
 
@@ -60,7 +62,7 @@ export function readTaps(
   photo: Photo,
   chart: StraightenedChart,
   hints: FullHints,
-  doubtsOfAxes: readonly Doubt[] = [],
+  told: readonly Doubt[] = [],
 ): Result<ChartReading> {
   const { axes, seeds } = hints;
   const issues = checkSeeds(seeds, axes);
@@ -86,10 +88,10 @@ export function readTaps(
   const isRead = (axis: AxisHint) => axis.quantity === 'flow' || seeds.some((s) => s.yAxis === axis.id);
   return ok(
     putTogether(used, axes, curves, (axis, i) => (isRead(axis) ? gridDoubts(used, axis, i) : []), [
-      ...frameDoubts(used.frame, hints.exact ?? false),
+      ...frameDoubts(used.frame, hints.exact ?? false, (side) => isRuled(gridAlong(used, side))),
       ...together.map(([i, j]) => runTogether(i, j)),
       ...doubts,
-      ...doubtsOfAxes,
+      ...told,
     ]),
   );
 }
@@ -123,11 +125,12 @@ function traceOn(chart: StraightenedChart, hints: FullHints): Taps {
 const cornersOf = ({ frameCorners_px }: FullHints): Corners =>
   frameCorners_px.map(([x, y]) => photoPoint(x, y)) as unknown as Corners;
 
-/** Whether the grid bears a scale out, with the axis's name in words. */
-export const gridDoubts = (chart: StraightenedChart, axis: AxisHint, index: number): Doubt[] =>
-  axis.quantity === 'flow'
-    ? scaleDoubts(chart.flowGrid, index, 'flow')
-    : scaleDoubts(chart.valueGrids.get(axis.id)!, index, axis.quantity.replace('_', ' '));
+/** Whether the grid bears a scale out, with the axis's name in words. Lines that are another scale's say nothing of this one. */
+export const gridDoubts = (chart: StraightenedChart, axis: AxisHint, index: number): Doubt[] => {
+  if (axis.quantity === 'flow') return scaleDoubts(chart.flowGrid, index, 'flow');
+  const isOthers = [...chart.valueGrids].some(([id, grid]) => id !== axis.id && isRuled(grid));
+  return scaleDoubts(chart.valueGrids.get(axis.id)!, index, axis.quantity.replace('_', ' '), isOthers);
+};
 
 /** An exact tap still needs the stroke's width to be looked at, sheet pixels. */
 const EXACT_REACH = 1.5;

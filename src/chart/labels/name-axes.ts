@@ -1,8 +1,8 @@
 import type { Unit } from '../../units/units.ts';
 import { AXIS_QUANTITIES, type AxisQuantity } from '../hints.ts';
-import type { Doubt } from '../doubts.ts';
+import { cleared, type Doubt } from '../doubts.ts';
 import { guessUnit, isPlausibleEnd, meaningOf, type Meaning } from './axis-meaning.ts';
-import { isLikelyShare, powerShare } from './power-witness.ts';
+import { isLikelyShare, isUsualShare, powerShare } from './power-witness.ts';
 import type { ReadScale } from './read-scales.ts';
 import { axisDoubt, scaleReadingDoubts } from './scale-doubts.ts';
 import type { Side } from './tick-groups.ts';
@@ -52,9 +52,13 @@ export function nameAxes(scales: readonly ReadScale[], titles: ReadonlyMap<ReadS
   return askAboutPower(axes);
 }
 
+/** Doubts that flow, pressure and power settle together. */
+const BY_POWER: ReadonlySet<string> = new Set(['scale-point-lost', 'unit-faint']);
+
 /** Flow, pressure and power that can't be one fan's: a multiplier of the flow scale was missed, or something was misread. */
 function askAboutPower(axes: readonly FoundAxis[]): FoundAxis[] {
   const share = powerShare(axes);
+  if (share !== null && isUsualShare(share)) return axes.map((a) => ({ ...a, doubts: cleared(a.doubts, BY_POWER) }));
   if (share === null || isLikelyShare(share)) return [...axes];
   const isThousands = isLikelyShare(share / 1000) && axes[0]!.max <= 1000;
   return axes.map((a, i) => {

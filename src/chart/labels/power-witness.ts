@@ -19,3 +19,6 @@ export function powerShare(axes: readonly FoundAxis[]): number | null {
 
 /** Beyond these a unit, a multiplier or a decimal point was read wrong. */
 export const isLikelyShare = (share: number): boolean => share > 0.1 && share < 9;
+
+/** Most fans' scales lie this close; a lost decimal point or a thousand would carry them out of it. */
+export const isUsualShare = (share: number): boolean => share > 0.25 && share < 4;

@@ -24,7 +24,7 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
       0.55,
       true,
     );
-  else if (n === 4) say('scale-few-labels', `Four numbers of the ${what} scale could be read.`, 0.93, false);
+  else if (n === 4) say('scale-few-labels', `Four numbers of the ${what} scale could be read.`, 0.95, false);
   const against = fit.against;
   if (against > 0) {
     const share = against / (against + fit.believed.length);
@@ -40,12 +40,7 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
     say('scale-point-lost', `The numbers of the ${what} scale disagree about where the decimal point is.`, 0.5, true);
   else if (repaired) {
     const share = repaired / fit.believed.length;
-    say(
-      'scale-point-lost',
-      `A decimal point on the ${what} scale was hard to see.`,
-      share > 0.4 ? 0.6 : 0.92,
-      share > 0.4,
-    );
+    say('scale-point-lost', `A decimal point on the ${what} scale was hard to see.`, share > 0.4 ? 0.9 : 0.95, false);
   }
   const weak = fit.believed.filter((b) => labels[b.index]!.confidence < 0.6).length;
   if (weak > 0.5 * fit.believed.length)
@@ -54,8 +49,8 @@ export function scaleReadingDoubts(scale: ReadScale, index: number, what: string
     say(
       'scale-ends-unsure',
       `No ticks were found for the numbers of the ${what} scale inside the plot: please check both ends.`,
-      0.5,
-      true,
+      n > 5 && residual < 0.001 ? 0.9 : 0.5,
+      n < 6 || residual > 0.001,
     );
   else if (roughest > 0.002) {
     const isSharp = ticked >= 4 && residual < 0.0012;

@@ -1,0 +1,86 @@
+import { pointer } from '../issues/result.ts';
+import { cleared, type Doubt } from './doubts.ts';
+import { SIDE_NAMES, type SideName } from './find-sides.ts';
+import type { SnappedFrame } from './frame-snap.ts';
+import type { FoundAxis } from './labels/name-axes.ts';
+import { isRuled } from './ruled.ts';
+import type { ScaleGrid } from './scale-grid.ts';
+import type { ScaleEnd } from './labels/scale-ends.ts';
+
+/** Doubts about the numbers of a scale that a printed grid settles. */
+const BY_GRID: ReadonlySet<string> = new Set([
+  'scale-few-labels',
+  'scale-labels-disagree',
+  'scale-labels-faint',
+  'scale-ends-unsure',
+  'scale-uneven',
+]);
+
+/** The doubts about a scale after its grid was asked: lines at round values between both ends, in step with the numbers. */
+export const askGrid = (axis: FoundAxis, grid: ScaleGrid | undefined): Doubt[] =>
+  grid && bearsOut(axis.from, grid) ? cleared(axis.doubts, BY_GRID) : [...axis.doubts];
+
+type Printed = { readonly low: ScaleEnd; readonly high: ScaleEnd; readonly fit: { readonly step: number } };
+
+/** Whether the grid stands at round values of a scale and its lines keep step with the printed numbers. */
+export function bearsOut({ low, high, fit }: Printed, grid: ScaleGrid): boolean {
+  if (!isRuled(grid)) return false;
+  if (!fit.step) return true;
+  const steps = fit.step / (high.value - low.value) / grid.lattice!.spacing;
+  return isWhole(steps) || isWhole(1 / steps);
+}
+
+const isWhole = (n: number): boolean => n > 0.5 && Math.abs(n - Math.round(n)) < 0.02;
+
+/** Frames taken for plots less surely than this are asked about. */
+const UNSURE_FRAME = 0.6;
+const FRAME_UNSURE = new Set(['frame-unsure']);
+
+/** A scale as it was read, and the grid along it. */
+export type Witnessed = readonly [FoundAxis, ScaleGrid | undefined];
+
+const runsAlong = (side: SideName, { quantity }: FoundAxis): boolean =>
+  (quantity === 'flow') === (side === 'left' || side === 'right');
+
+/** Whether an open side's place is told by ticks that stand where their numbers want them. */
+export const isTickedOut = (side: SideName, scales: readonly Witnessed[]): boolean =>
+  scales.some(([axis]) => runsAlong(side, axis) && isTickedSharply(axis));
+
+const isTickedSharply = ({ from: { ticked, residual } }: FoundAxis): boolean =>
+  ticked >= LEAST_TICKS && residual < SHARP;
+
+const LEAST_TICKS = 5;
+/** Ticks on paper stand so exactly, share of the side, root mean square. */
+const SHARP = 0.001;
+
+/**
+ * Whether the plot's edges are to be asked about: where they were hard to find, unless all four are printed or told and
+ * the numbers along them stand at their ticks, or with the grid run from round value to round value.
+ * @param confidence how surely the frame was found, 0..1
+ * @param scales those found, each with its grid
+ * @param isTold whether grid or ticks tell where a side lies
+ */
+export function askFrame(
+  confidence: number,
+  { sides }: SnappedFrame,
+  scales: readonly Witnessed[],
+  isTold: (side: SideName) => boolean,
+): Doubt[] {
+  if (confidence >= UNSURE_FRAME) return [];
+  const doubt: Doubt = {
+    warning: {
+      code: 'frame-unsure',
+      path: pointer('frameCorners_px'),
+      text: 'The edges of the plot are hard to see: please check its corners.',
+    },
+    confidence: Math.max(0.3, confidence),
+    serious: true,
+  };
+  const isPrinted = SIDE_NAMES.every((name) => (sides[name].kind === 'line' && !sides[name].isFaint) || isTold(name));
+  const isRound = ({ from: { low, high } }: FoundAxis): boolean => low.isRound && high.isRound;
+  const sure = scales.filter(
+    ([axis, grid]) => isTickedSharply(axis) || (grid && isRound(axis) && bearsOut(axis.from, grid)),
+  );
+  const isBorneOut = ['flow', 'pressure'].every((what) => sure.some(([{ quantity }]) => quantity.endsWith(what)));
+  return isPrinted && isBorneOut ? cleared([doubt], FRAME_UNSURE) : [doubt];
+}
