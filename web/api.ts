@@ -87,6 +87,7 @@ export type ChartReading = {
   curves: ChartCurve[];
   confidence: { overall: number; needsReview: boolean };
   warnings: { code: string; text: string; path: string }[];
+  airDensity_kg_m3?: number;
   otherFrames_px?: PhotoPoint[][];
 };
 

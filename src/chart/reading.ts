@@ -9,6 +9,8 @@ export type ChartReading = {
   curves: CurveReading[];
   confidence: { overall: number; needsReview: boolean };
   warnings: Warning[];
+  /** density of the air the chart holds for, where it is printed near the plot */
+  airDensity_kg_m3?: number;
   /** corners of further plots on the photo, in the same order, likeliest first */
   otherFrames_px?: [number, number][][];
 };

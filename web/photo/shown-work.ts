@@ -17,6 +17,7 @@ export function shownWork(work: PhotoWork, reading: ChartReading | null): PhotoW
     placed: [true, true, true, true],
     axes: shownAxes(work, reading, seeds),
     seeds,
+    airDensityText: work.airDensityText || (reading.airDensity_kg_m3 ? `${reading.airDensity_kg_m3} kg/m³` : ''),
   };
 }
 

@@ -64,7 +64,7 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
   };
   const use = (): void => {
     if (!reading) return;
-    perform(useCurves(job.value, { blowerId, photoId, reading, airDensity_kg_m3: densityOf(work.airDensityText) }));
+    perform(useCurves(job.value, { blowerId, photoId, reading, airDensity_kg_m3: densityOf(shown.airDensityText) }));
     go({ page: 'blower', blowerId });
   };
   const markByHand = (): void => {
@@ -101,7 +101,7 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
             {more.map(
               (axis) => axis !== further && <AxisRow key={axis.id} axis={axis} reading={reading} change={change} />,
             )}
-            <AirRow work={work} change={change} />
+            <AirRow work={shown} change={change} />
           </>
         )}
         {reading && (
