@@ -18,10 +18,26 @@ export type PlotReading = {
   readonly doubts: readonly Doubt[];
 };
 
-/** Every curve of a plot, found and named. @param axes the flow axis among them */
-export function readPlot(chart: StraightenedChart, axes: readonly AxisHint[], words: readonly PlotWord[]): PlotReading {
+/**
+ * Every curve of a plot, found and named.
+ * @param axes the flow axis among them
+ * @param above the plot stacked with it that has the pressure curves
+ */
+export function readPlot(
+  chart: StraightenedChart,
+  axes: readonly AxisHint[],
+  words: readonly PlotWord[],
+  above?: PlotReading,
+): PlotReading {
+  const known = above?.curves.filter((c) => c.quantity.endsWith('pressure')).map((c) => c.speed_rpm) ?? [];
   const boxes = words.filter((w) => w.isInside).map((w) => boxOnSheet(chart, w));
-  const named = nameLines(findLines(chart.table, boxes), chart, axes, words);
+  const named = nameLines(
+    findLines(chart.table, boxes),
+    chart,
+    axes,
+    words,
+    known.filter((n) => n !== null),
+  );
   const { curves, doubts } = curvesInSI(chart, axes, named.curves);
   const doubtsOfAxes = axes.map((axis, i) => gridDoubts(chart, axis, i));
   return { axes, curves, doubtsOfAxes, doubts: [...named.doubts, ...doubts] };

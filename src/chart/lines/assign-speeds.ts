@@ -1,7 +1,9 @@
+import type { AxisQuantity } from '../hints.ts';
+import { relativeSpeeds } from './fan-laws.ts';
 import type { FoundLine } from './find-lines.ts';
 import type { LineValues } from './line-values.ts';
 import { distanceToLine, type UnderstoodWord } from './near-words.ts';
-import { isSurelySpeed } from './word-meanings.ts';
+import { speedsByLaw } from './speeds-by-law.ts';
 
 /** The speeds of the curves of one family, and how they were told. */
 export type Speeds = {
@@ -11,6 +13,8 @@ export type Speeds = {
   readonly conflicts: readonly number[];
   /** speeds printed in the plot that found no curve */
   readonly left: readonly number[];
+  /** curves without a speed that are known to be of the same wheel as the others, all labels having found theirs */
+  readonly unlabelled: readonly number[];
 };
 
 /** A label further off than this belongs to a legend, sheet pixels. */
@@ -20,36 +24,75 @@ const NEARER = 1.7;
 const CLOSE_PX = 16;
 
 /**
- * Gives each curve of one quantity its speed: the faster wheel's curve lies further out, so where there are as many
- * speeds as curves their order settles it, and the labels beside the curves must agree.
+ * Gives each curve of one quantity its speed. Where the curves follow from each other by the fan laws, the labels and
+ * the laws settle it together; else the faster wheel's curve lies further out, and labels stand beside their curves.
  * @param values of the same curves
+ * @param known speeds of the pressure curves of the same wheel, where this is another quantity
  */
 export function assignSpeeds(
   lines: readonly FoundLine[],
   values: readonly LineValues[],
   words: readonly UnderstoodWord[],
+  quantity: AxisQuantity,
+  known: readonly number[] = [],
 ): Speeds {
-  const inside = words.filter((w) => w.isInside && w.speed_rpm !== null);
-  const sure = inside.filter((w) => isSurelySpeed(w.text));
-  const labels = sure.length
-    ? inside.filter((w) => isSurelySpeed(w.text) || isBeside(w, lines))
-    : inside.filter((w) => isBeside(w, lines));
+  const outermost = lines.map((_, i) => i).sort((a, b) => reach(values[b]!) - reach(values[a]!));
+  const inOrder = relativeSpeeds(
+    outermost.map((i) => values[i]!),
+    quantity,
+  );
+  const shares = lines.map((_, i) => inOrder[outermost.indexOf(i)]!);
+  const same = known.length ? speedsLike(known, shares, outermost) : null;
+  if (same) return { speeds: same, conflicts: [], left: [], unlabelled: [] };
+  const told = (lines.length > 1 && speedsByLaw(lines, shares, words)) || byLabels(lines, words, outermost);
+  const isMatched = (w: UnderstoodWord) => w.speed_rpm !== null && told.speeds.includes(w.speed_rpm);
+  const isAllMatched = words.every((w) => !w.isInside || !w.isSurelySpeed || isMatched(w));
+  const isFamily = (i: number) => shares[i] !== null && shares.filter((s) => s !== null).length > 1;
+  return {
+    conflicts: [],
+    ...told,
+    unlabelled: lines.flatMap((_, i) => (told.speeds[i] === null && isAllMatched && isFamily(i) ? [i] : [])),
+  };
+}
+
+/** The pressure curves' speeds in the order of the curves, if the ratios between these bear it out; null if not. */
+function speedsLike(
+  known: readonly number[],
+  shares: readonly (number | null)[],
+  outermost: readonly number[],
+): number[] | null {
+  const fastest = [...new Set(known)].sort((a, b) => b - a);
+  if (fastest.length !== shares.length) return null;
+  const speeds = shares.map((_, i) => fastest[outermost.indexOf(i)]!);
+  const fits = shares.every((s, i) => s === null || Math.abs(speeds[i]! / fastest[0]! / s - 1) < LIKE);
+  return fits ? speeds : null;
+}
+
+const LIKE = 0.03;
+
+type ByLabels = Pick<Speeds, 'speeds' | 'conflicts' | 'left'>;
+
+/** By the labels that are speeds for sure, where the fan laws say nothing. */
+function byLabels(
+  lines: readonly FoundLine[],
+  words: readonly UnderstoodWord[],
+  outermost: readonly number[],
+): ByLabels {
+  const sure = words.filter((w) => w.speed_rpm !== null && w.isSurelySpeed);
+  const inside = sure.filter((w) => w.isInside);
+  const labels = inside.length ? inside : sure;
   const distinct = [...new Set(labels.map((w) => w.speed_rpm!))].sort((a, b) => b - a);
   const none = lines.map(() => null);
-  if (!distinct.length) {
-    const page = [
-      ...new Set(words.filter((w) => w.speed_rpm !== null && isSurelySpeed(w.text)).map((w) => w.speed_rpm!)),
-    ];
-    return { speeds: page.length === 1 ? lines.map(() => page[0]!) : none, conflicts: [], left: [] };
-  }
+  if (!distinct.length) return { speeds: none, conflicts: [], left: [] };
   if (distinct.length === 1) {
     const [only] = distinct as [number];
     const nearest = lines.map((l) => Math.min(...labels.map((w) => distanceToLine(w, l))));
-    const isForAll = lines.length === 1 || Math.min(...nearest) > BESIDE_PX;
+    const isForAll = lines.length === 1 || !inside.length || Math.min(...nearest) > BESIDE_PX;
     const own = nearest.indexOf(Math.min(...nearest));
     return { speeds: lines.map((_, i) => (isForAll || i === own ? only : null)), conflicts: [], left: [] };
   }
-  const outermost = lines.map((_, i) => i).sort((a, b) => reach(values[b]!) - reach(values[a]!));
+  // one curve and several speeds around it: those of a table
+  if (!inside.length && lines.length < distinct.length) return { speeds: none, conflicts: [], left: [] };
   if (distinct.length === lines.length) {
     const speeds: (number | null)[] = [...none];
     outermost.forEach((i, k) => (speeds[i] = distinct[k]!));
@@ -83,7 +126,7 @@ function byDistance(
   lines: readonly FoundLine[],
   labels: readonly UnderstoodWord[],
   outermost: readonly number[],
-): Speeds {
+): ByLabels {
   const speeds: (number | null)[] = lines.map(() => null);
   const pairs = labels
     .flatMap((w) => lines.map((l, i) => ({ speed: w.speed_rpm!, i, far: distanceToLine(w, l) })))

@@ -85,3 +85,43 @@ export function rangesApart(fast: LineValues, slow: LineValues, ratio: number): 
   const most = Math.max(a1, b1 * ratio);
   return { first: (a0 - b0 * ratio) / most, last: (a1 - b1 * ratio) / most };
 }
+
+/**
+ * Speeds of the curves of one wheel as shares of the first one's, from the fan laws alone: each is brought to the
+ * nearest faster one before it that it follows from.
+ * @param values outermost curve first
+ * @returns null for a curve that follows from none of the others
+ */
+export function relativeSpeeds(values: readonly LineValues[], quantity: keyof typeof POWERS): (number | null)[] {
+  const out: (number | null)[] = values.map((_, i) => (i === 0 ? 1 : null));
+  for (let j = 1; j < values.length; j++)
+    for (let i = j - 1; i >= 0; i--) {
+      if (out[i] === null) continue;
+      const ratio = exactRatio(values[i]!, values[j]!, quantity);
+      if (ratio === null) continue;
+      out[j] = out[i]! / ratio;
+      break;
+    }
+  return out;
+}
+
+/** Curves of one wheel brought together are no further apart than this, as a share of the highest value. */
+const SAME_WHEEL = 0.012;
+
+/** The ratio at which two curves lie on each other, to a thousandth; null where they never do. */
+function exactRatio(fast: LineValues, slow: LineValues, quantity: keyof typeof POWERS): number | null {
+  const rough = bestRatio(fast, slow, quantity);
+  if (!rough || rough.apart > 2 * SAME_WHEEL) return null;
+  const top = Math.max(...fast.value, 1e-9);
+  let best = { ratio: 1, apart: 1 };
+  for (let ratio = rough.ratio * 0.98; ratio < rough.ratio * 1.02; ratio *= 1.001) {
+    const power = ratio ** POWERS[quantity];
+    const apart = slow.flow.flatMap((q, i) => {
+      const there = valueOf(fast, q * ratio);
+      return there === null ? [] : [Math.abs(there - slow.value[i]! * power) / top];
+    });
+    const middle = apart.sort((a, b) => a - b)[apart.length >> 1] ?? 1;
+    if (apart.length > 0.5 * slow.flow.length && middle < best.apart) best = { ratio, apart: middle };
+  }
+  return best.apart < SAME_WHEEL && best.ratio > 1.01 ? best.ratio : null;
+}

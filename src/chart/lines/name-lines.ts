@@ -38,12 +38,14 @@ const RANGE_APART = 0.08;
  * pressure ÷ power – raise doubts.
  * @param axes all axes, the flow axis among them; indices in doubts' paths are theirs
  * @param words printed in and near the plot
+ * @param known speeds of the pressure curves where those are in another panel
  */
 export function nameLines(
   { lines, unexplained }: FoundLines,
   chart: StraightenedChart,
   axes: readonly AxisHint[],
   words: readonly PrintedWord[],
+  known: readonly number[] = [],
 ): NamedLines {
   const value = axes.filter((a) => a.quantity !== 'flow');
   const meant = understood(chart, words);
@@ -58,7 +60,10 @@ export function nameLines(
   const pathOf = (i: number) => pointer('curves', order.indexOf(i));
   const quantityOf = (i: number): AxisQuantity => kinds.get(i) ?? quantityOn(value[axisOf[i]!]!, lines, i, meant);
   const kinds = new Map<number, AxisQuantity>();
-  value.forEach((axis, a) => {
+  const pressureSpeeds: number[] = [];
+  const pressuresFirst = value.map((_, a) => a).sort((a, b) => rank(value[a]!) - rank(value[b]!));
+  pressuresFirst.forEach((a) => {
+    const axis = value[a]!;
     const family = order.filter((i) => axisOf[i] === a);
     if (!family.length) return doubts.push(say.axisWithoutCurve(axes.indexOf(axis), axis.quantity));
     if (axis.quantity === 'efficiency') return family.forEach((i) => speeds.set(i, null));
@@ -66,7 +71,10 @@ export function nameLines(
       family.map((i) => lines[i]!),
       family.map((i) => values[i]![a]!),
       meant,
+      axis.quantity,
+      axis.quantity.endsWith('pressure') ? [] : [...known, ...pressureSpeeds],
     );
+    if (axis.quantity.endsWith('pressure')) pressureSpeeds.push(...told.speeds.filter((n) => n !== null));
     family.forEach((i, k) => speeds.set(i, told.speeds[k]!));
     const total = totalOfTwo(
       family.map((i) => values[i]![a]!),
@@ -79,7 +87,9 @@ export function nameLines(
     }
     if (told.left.length && axis.quantity.endsWith('pressure')) doubts.push(say.labelsLeft(told.left));
     if (told.speeds.some((s) => s !== null))
-      family.forEach((i, k) => told.speeds[k] === null && own.get(i)!.push(say.speedMissing(pathOf(i))));
+      family.forEach(
+        (i, k) => told.speeds[k] === null && own.get(i)!.push(say.speedMissing(pathOf(i), told.unlabelled.includes(k))),
+      );
     const law = byFanLaws(family, speeds, (k) => values[k]![a]!, axis.quantity);
     for (const [i, j] of law.against) own.get(j)!.push(say.againstFanLaws(pathOf(j), speeds.get(i)!, speeds.get(j)!));
     for (const [i, end] of law.shorter) own.get(i)!.push(say.shorterThanOthers(pathOf(i), end));
@@ -125,6 +135,7 @@ export function nameLines(
 /** A few crossings of a speck or a letter are nothing. */
 const MANY_UNEXPLAINED = 5;
 
+const rank = ({ quantity }: AxisHint) => (quantity.endsWith('pressure') ? 0 : 1);
 const top = ({ value }: LineValues) => Math.max(...value);
 const middleOf = ({ trace: { x, y } }: FoundLine): [number, number] => [x[x.length >> 1]!, y[y.length >> 1]!];
 

@@ -86,14 +86,17 @@ export const labelsLeft = (speeds: readonly number[]): Doubt =>
     true,
   );
 
-/** A curve without a speed among others that have one. */
-export const speedMissing = (path: string): Doubt =>
+/**
+ * A curve without a speed among others that have one.
+ * @param isSameWheel it follows from the others by the fan laws, so that only its speed is missing
+ */
+export const speedMissing = (path: string, isSameWheel: boolean): Doubt =>
   doubt(
     'speed-missing',
     path,
     'The other curves have a speed printed beside them, this one does not: please add it.',
-    0.6,
-    true,
+    isSameWheel ? 0.95 : 0.6,
+    !isSameWheel,
   );
 
 /** Speeds that the fan laws do not bear out. */

@@ -3,6 +3,10 @@ import type { AxisQuantity } from '../hints.ts';
 /** What a word in the plot says about a line near it. */
 export type WordMeaning = {
   readonly speed_rpm: number | null;
+  /** said with its unit or as n = …, so that no other number can be meant */
+  readonly isSurelySpeed: boolean;
+  /** the figures of what may be a speed, one of them perhaps lost or misread */
+  readonly figures: string | null;
   readonly quantity: AxisQuantity | null;
   /** names a line that is no fan curve: a share of efficiency, a system */
   readonly isOther: boolean;
@@ -10,11 +14,20 @@ export type WordMeaning = {
   readonly isVariant: boolean;
 };
 
-/** Ways to write "turns a minute" in the languages of fan sheets. */
-const PER_MINUTE =
-  /(r\.?\s?p\.?\s?m|(?:1|r|u|t|tr|rev|g|giri|ob|obr|rpm|v|omw|d|дев|об|n)\s?[/|]\s?(?:min|dak|мин|m)|min\s?[-−⁻–'^]?\s?[1¹!]|umdr|upm|tr\.?\s?mn)/iu;
-const NUMBER = /(\d{1,2}[ .,'’]\d{3}|\d{3,5})(?![\d])/u;
-const N_IS = /(?:^|[^a-z])n\s?[=:~-]\s?/iu;
+/** A number as on a speed label; a figure may be lost, so that a gap is left. */
+const NUMBER = /\d{1,2}[ .,'’]\d{3}(?!\d)|\d{3,5}(?!\d)/u;
+const BROKEN = /\d[\d ]{0,5}\d(?!\d)/u;
+/**
+ * Ways to write "turns a minute" in the languages of fan sheets, and how they are misread: raised and small letters
+ * lose a point, a bar becomes a letter, Cyrillic turns Latin.
+ */
+const UNIT_AFTER =
+  /^\s?(r\s?[.,]?\s?[pi1]{1,2}\s?[.,]?\s?m?\b|[.,]?p\s?[.,]\s?m|r\s?[/|]\s?m|(1|l|I|r|u|t|tri?|rev|g|giri|ob|obr|rpm|v|omw|d|dev|дев|об|n|[0OoО][6бb])?\s?[/|Ul]?\s?(min|mln|mun|pin|dak|мин|[Mm][uиi][HhнN])|d\s?[/|]\s?d|[0OoО][6бb]\s?[/|]|tr?\s?[/|]\s?m|[1lI]\s?[/|]|umdr|upm|omw|giri)/iu;
+const UNIT_BEFORE = /(r\.?\s?p\.?\s?m\.?|min\s?[-−⁻–'^]?\s?[1¹]|speed|drehzahl|vitesse|velocit|turns)\W{0,3}$/iu;
+/** A capital N names power, and types: it needs its sign. */
+const N_IS = /(^|[^\p{L}\p{N}])(n\d?\s?[-=:~]?|N\d?\s?[=~])\s?$/u;
+/** Flows are said a minute too. */
+const FLOW = /m\s?[³3?°’']?\s?[/|]|ft|cfm|lit/iu;
 
 const NAMES: readonly (readonly [RegExp, AxisQuantity])[] = [
   [/^(η|ŋ|n[sft]|η?eff|.*efficien|.*rendement|.*wirkungsgrad|.*rendiment|.*кпд|.*verim)/iu, 'efficiency'],
@@ -31,25 +44,33 @@ export function meaningOfWord(text: string): WordMeaning {
   const isSystem = /syst|anlage|reseau|réseau|impianto|система/iu.test(clean);
   const quantity = NAMES.find(([name]) => name.test(clean))?.[1] ?? null;
   return {
-    speed_rpm: isShare || isVariant ? null : speedIn(clean),
+    ...(isShare || isVariant ? NO_SPEED : speedIn(clean)),
     quantity: isSystem || isShare ? null : quantity,
     isOther: isSystem || (isShare && !quantity),
     isVariant,
   };
 }
 
-/** A speed said with its unit or as n = …; a bare number of the size of one. */
-function speedIn(text: string): number | null {
-  const number = NUMBER.exec(text);
-  if (!number) return null;
-  const value = Number(number[1]!.replace(/\D/g, ''));
-  const isBare = /^\D{0,2}\d[\d .,'’]*\D{0,1}$/u.test(text);
-  const isSpeed = PER_MINUTE.test(text) || N_IS.test(text) || isBare;
-  return isSpeed && value >= SLOWEST && value <= FASTEST ? value : null;
-}
+type SaidSpeed = Pick<WordMeaning, 'speed_rpm' | 'isSurelySpeed' | 'figures'>;
+const NO_SPEED: SaidSpeed = { speed_rpm: null, isSurelySpeed: false, figures: null };
 
-/** Whether a speed stands with its unit, so that no other number can be meant. */
-export const isSurelySpeed = (text: string): boolean => PER_MINUTE.test(text) || N_IS.test(text);
+/** A speed said with its unit or as n = …; a bare number of the size of one. */
+function speedIn(text: string): SaidSpeed {
+  const whole = NUMBER.exec(text);
+  const number = whole ?? BROKEN.exec(text);
+  if (!number) return NO_SPEED;
+  const [before, after] = [text.slice(0, number.index), text.slice(number.index + number[0].length)];
+  if (FLOW.test(after)) return NO_SPEED;
+  const isSurelySpeed = UNIT_AFTER.test(after) || UNIT_BEFORE.test(before) || N_IS.test(before);
+  const isBare = /^[^\p{L}\p{N}]{0,2}$/u.test(before) && /^(\D?|\s?[ru]\W?)$/u.test(after);
+  if (!isSurelySpeed && !isBare) return NO_SPEED;
+  const figures = number[0].replace(/\D/g, '');
+  const value = Number(figures);
+  const isWhole = whole !== null && figures[0] !== '0' && value >= SLOWEST && value <= FASTEST;
+  // a figure before the number that a gap parts from it belongs to it: 1 could be 14 with its 4 lost
+  const isCut = /\d\s?$/u.test(before);
+  return { speed_rpm: isWhole && !isCut ? value : null, isSurelySpeed, figures };
+}
 
 const SLOWEST = 100;
 const FASTEST = 60_000;
