@@ -3,6 +3,7 @@ import { formatNumber } from '../units/format.ts';
 import { valueAt, type AxisScale } from './axes.ts';
 import { SIDE_NAMES, type SideName } from './find-sides.ts';
 import type { SnappedFrame } from './frame-snap.ts';
+import type { AxisQuantity } from './hints.ts';
 import { turn } from './foresee.ts';
 import { hiddenStretches } from './hidden-stretches.ts';
 import type { ScaleGrid } from './scale-grid.ts';
@@ -104,6 +105,7 @@ export function curveDoubts(
   toFraction: (x: number, y: number) => readonly [number, number],
   flow: AxisScale & { unit: string },
   path: string,
+  quantity: AxisQuantity,
 ): Doubt[] {
   const out: Doubt[] = [];
   const flowAt = (x: number, y: number) => said(valueAt(flow, toFraction(x, y)[0]), flow);
@@ -117,6 +119,8 @@ export function curveDoubts(
       true,
     ),
   ];
+  // what is missing of a power curve misleads nobody, a pressure curve's end does
+  const isPressure = quantity.endsWith('_pressure');
   const least = Math.max(26, 0.03 * sheet.frameWidth);
   if (curve.drawn === 'line')
     for (const [from, to] of hiddenStretches(seen)) {
@@ -144,8 +148,8 @@ export function curveDoubts(
         'curve-may-go-on',
         path,
         `Near ${flowAt(e.x, e.y)} ${flow.unit} the trace stops where a line seems to go on: please look whether the curve is whole.`,
-        0.7,
-        true,
+        isPressure ? 0.6 : 0.85,
+        isPressure,
       ),
     );
   if (curve.drawn === 'markers')

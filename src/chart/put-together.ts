@@ -27,7 +27,7 @@ export function curvesInSI(
   const all: Doubt[] = [];
   const curves = named.map(({ id, curve, yAxis, quantity, speed_rpm, path, doubts }): CurveReading => {
     const toFraction = (x: number, y: number) => trueFractions(chart, yAxis, x, y);
-    const own = [...doubts, ...curveDoubts(chart.sheet, curve, toFraction, chart.flow, path)];
+    const own = [...doubts, ...curveDoubts(chart.sheet, curve, toFraction, chart.flow, path, quantity)];
     all.push(...own);
     const axis = axes.find((a) => a.id === yAxis)!;
     return {

@@ -53,6 +53,10 @@ const LEAST_TICKS = 5;
 /** Ticks on paper stand so exactly, share of the side, root mean square. */
 const SHARP = 0.001;
 
+/** A whole or half step of the scale, or a quarter of one; and how far from it the numbers may put the end. */
+const ROUND = 0.0015;
+const IN_PLACE = 0.006;
+
 /**
  * Whether the plot's edges are to be asked about: where they were hard to find, unless all four are printed or told and
  * the numbers along them stand at their ticks, or with the grid run from round value to round value.
@@ -77,7 +81,8 @@ export function askFrame(
     serious: true,
   };
   const isPrinted = SIDE_NAMES.every((name) => (sides[name].kind === 'line' && !sides[name].isFaint) || isTold(name));
-  const isRound = ({ from: { low, high } }: FoundAxis): boolean => low.isRound && high.isRound;
+  const isRound = ({ from }: FoundAxis): boolean =>
+    [from.low, from.high].every(({ roughness, moved }) => roughness < ROUND && moved < IN_PLACE);
   const sure = scales.filter(
     ([axis, grid]) => isTickedSharply(axis) || (grid && isRound(axis) && bearsOut(axis.from, grid)),
   );

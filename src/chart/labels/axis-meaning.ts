@@ -27,7 +27,7 @@ export function meaningOf(titles: readonly Title[]): Meaning {
   if (!quantity && unit) {
     quantity = OF_UNIT[unit.unit.quantity] ?? null;
     sureness = quantity === 'pressure' ? 0.6 : 0.8;
-  }
+  } else if (quantity && wanted && unit?.isSure) sureness = Math.max(sureness, WITH_UNIT);
   return {
     quantity,
     sureness,
@@ -37,6 +37,9 @@ export function meaningOf(titles: readonly Title[]): Meaning {
     text: titles.map((t) => t.text).join(' · '),
   };
 }
+
+/** A sign or a faint word beside a unit that goes with it. */
+const WITH_UNIT = 0.75;
 
 const OF_UNIT: Partial<Record<Unit['quantity'], TitleQuantity>> = {
   flow: 'flow',
