@@ -215,3 +215,13 @@ export const beginsLate = (seed: number, flow: number, axis: AxisScale & { unit:
     0.7,
     true,
   );
+
+/** Curves, and none of them a pressure. */
+export const noPressure = (): Doubt =>
+  doubt(
+    'no-pressure-curve',
+    pointer('curves'),
+    'No pressure curve was found in this plot: please check what its scales show, or tap one.',
+    0.3,
+    true,
+  );

@@ -1,6 +1,6 @@
 import { fail, ok, pointer, type Issue, type Result } from '../issues/result.ts';
 import { checkAxes, checkCorners } from './check-hints.ts';
-import { frameDoubts, type Doubt } from './doubts.ts';
+import { frameDoubts, noPressure, type Doubt } from './doubts.ts';
 import type { SideName } from './find-sides.ts';
 import { findChart, type Aids, type FoundChart } from './find-chart.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
@@ -90,8 +90,11 @@ function readPanels(
   return all;
 }
 
-const answerOf = (chart: StraightenedChart, plot: PlotReading, doubts: readonly Doubt[]): ChartReading =>
-  putTogether(chart, plot.axes, plot.curves, (_, i) => plot.doubtsOfAxes[i]!, [...doubts, ...plot.doubts]);
+function answerOf(chart: StraightenedChart, plot: PlotReading, doubts: readonly Doubt[]): ChartReading {
+  const isFan = !plot.curves.length || plot.curves.some(({ quantity }) => quantity.endsWith('_pressure'));
+  const all = [...doubts, ...plot.doubts, ...(isFan ? [] : [noPressure()])];
+  return putTogether(chart, plot.axes, plot.curves, (_, i) => plot.doubtsOfAxes[i]!, all);
+}
 
 const cornersOf = ({ frame }: Labels): FullHints['frameCorners_px'] =>
   frame.corners.map(([x, y]) => [x, y]) as FullHints['frameCorners_px'];

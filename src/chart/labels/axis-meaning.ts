@@ -50,7 +50,7 @@ const OF_UNIT: Partial<Record<Unit['quantity'], TitleQuantity>> = {
 
 /** Largest values, in base units, that scales of fan charts end at. Source: the smallest vacuum motors to mine fans. */
 const ENDS_AT: Record<AxisQuantity, readonly [number, number]> = {
-  flow: [0.004, 400],
+  flow: [0.012, 400],
   static_pressure: [15, 120_000],
   total_pressure: [15, 120_000],
   shaft_power: [4, 3e6],
