@@ -6,7 +6,7 @@ import type { FoundAxis } from './labels/name-axes.ts';
 import { readLabels, type Labels } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
 import { findFrames } from './page/find-frames.ts';
-import { isAlike } from './page/web-frames.ts';
+import { overlap } from './page/web-frames.ts';
 import type { Photo } from './raster.ts';
 import { photoPoint, type Corners } from './spaces.ts';
 
@@ -28,7 +28,8 @@ export type ChartStep = 'frame' | 'labels' | 'curves';
 /** Frames looked into before a photo is given up: on a page of several charts the first with scales is taken. */
 const MOST_FRAMES = 4;
 /** Another frame on the page is offered from here on. */
-const LIKELY_PLOT = 0.5;
+const LIKELY_PLOT = 0.75;
+const APART = 0.2;
 
 /** A frame of printed lines was found to within a few pixels; what a finger or the ends of a grid tell may be further off. */
 const REACH_PX = { boxed: 14, grid: FINGER_REACH_PX, open: FINGER_REACH_PX, told: FINGER_REACH_PX };
@@ -89,7 +90,7 @@ export async function findChart(
     null,
   );
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
-  const others = frames.filter((f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => isAlike(frame, f)));
+  const others = frames.filter((f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => overlap(frame.corners, f.corners) > APART));
   return { chart: best, others: others.map((f) => f.corners) };
 }
 
