@@ -27,6 +27,8 @@ const IMPOSSIBLE = 5;
 /** Curves of one quantity mostly are those of one wheel at several speeds. */
 const NO_FAMILY = 1.5;
 const FAMILY_APART = 0.035;
+/** Two curves over the same flows from different beginnings are one speed's in two quantities, each. */
+const SAME_FLOWS = 1.25;
 /** Leaving a whole line out without a reason. */
 const UNKNOWN_LINE = 4;
 /** A curve is neither much shorter nor much fainter than the others. */
@@ -78,6 +80,7 @@ export function assignAxes(
       ),
     ),
   );
+  const twins = lines.map((_, i) => lines.map((__, j) => i !== j && areTwins(values[i]![0]!, values[j]![0]!)));
   const badPower = lines.map((_, p) =>
     lines.map((__, w) =>
       axes.map((axis, a) => {
@@ -100,6 +103,7 @@ export function assignAxes(
       const rest = axisOf.flatMap((b, j) => (b >= 0 && b !== a ? [apart[i]![j]!] : []));
       if (same.length) cost += OTHER_LOOKS * Math.min(...same);
       if (same.length) cost += Math.min(...axisOf.flatMap((b, j) => (b === a && j !== i ? [strange[a]![i]![j]!] : [])));
+      if (axisOf.some((b, j) => b === a && twins[i]![j])) cost += SAME_FLOWS;
       if (rest.length) cost += SAME_LOOKS * (1 - Math.min(...rest));
       if (axes[a]!.quantity !== 'shaft_power') return;
       const partners = axisOf.flatMap((b, j) => (b >= 0 && pressures[b] ? [badPower[j]![i]![a]!] : []));
@@ -157,6 +161,23 @@ export function isNearest(word: UnderstoodWord, lines: readonly FoundLine[], i: 
   const own = distanceToLine(word, lines[i]!);
   return own < NEAR_WORD_PX && lines.every((l, j) => j === i || distanceToLine(word, l) > own + 1);
 }
+
+/**
+ * Whether two lines begin and end at the same flows, inside the frame, at different heights: one wheel's curves of one
+ * quantity at several speeds end at several flows. Total and static pressure begin together.
+ */
+function areTwins(a: LineValues, b: LineValues): boolean {
+  const near = (p: number, q: number) => Math.abs(p - q) < SAME_PLACE;
+  const end = a.u.at(-1)!;
+  return (
+    near(a.u[0]!, b.u[0]!) &&
+    near(end, b.u.at(-1)!) &&
+    end < 1 - SAME_PLACE &&
+    Math.abs(a.v[0]! - b.v[0]!) > 3 * SAME_PLACE
+  );
+}
+
+const SAME_PLACE = 0.012;
 
 /** 0 where two lines are printed alike, 1 where they differ in colour or in dashes. */
 function looksApart(a: FoundLine, b: FoundLine): number {

@@ -30,19 +30,34 @@ export function chooseLines(
     const set = improved(candidates, pieces, [start]);
     if (set.worth > best.worth + 1e-9) best = set;
   });
-  return best.chosen.map((index) => {
-    const kept = best.chosen.filter((k) => k !== index);
-    const isBanned = candidates.map((_, k) => k === index || alike(k, index));
-    let other: Chosen = improved(candidates, pieces, kept, isBanned);
-    candidates.forEach((_, start) => {
-      if (isBanned[start] || best.chosen.includes(start)) return;
-      const set = improved(candidates, pieces, [...kept, start], isBanned);
-      if (set.worth > other.worth) other = set;
+  for (let round = 0; ; round++) {
+    const margins = best.chosen.map((index) => {
+      const kept = best.chosen.filter((k) => k !== index);
+      const isBanned = candidates.map((_, k) => k === index || alike(k, index));
+      let other: Chosen = improved(candidates, pieces, kept, isBanned);
+      candidates.forEach((_, start) => {
+        if (isBanned[start] || best.chosen.includes(start)) return;
+        const set = improved(candidates, pieces, [...kept, start], isBanned);
+        if (set.worth > other.worth) other = set;
+      });
+      return { index, other };
     });
-    const fresh = other.chosen.filter((k) => !best.chosen.includes(k));
-    return { index, margin: best.worth - other.worth, instead: fresh[0] ?? null };
-  });
+    // what was found on the way may be better still
+    const better = margins.reduce((m, { other }) => (other.worth > m.worth + 1e-9 ? other : m), best);
+    if (better !== best && round < MOST_RESTARTS) {
+      best = improved(candidates, pieces, better.chosen);
+      continue;
+    }
+    const { chosen, worth } = best;
+    return margins.map(({ index, other }) => ({
+      index,
+      margin: worth - other.worth,
+      instead: other.chosen.find((k) => !chosen.includes(k)) ?? null,
+    }));
+  }
 }
+
+const MOST_RESTARTS = 6;
 
 type Chosen = { worth: number; chosen: number[] };
 

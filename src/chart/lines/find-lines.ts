@@ -1,4 +1,5 @@
 import { sharedWay } from '../apart.ts';
+import { endOf } from '../curve-ends.ts';
 import { traceLine } from '../trace-line.ts';
 import type { TracedCurve } from '../trace.ts';
 import type { TracingTable } from '../tracing-table.ts';
@@ -11,8 +12,9 @@ import { isIn, lineSeeds, type SheetBox } from './line-seeds.ts';
 import { worthOf, type LineWorth } from './line-worth.ts';
 import { markerLines } from './marker-lines.ts';
 import { withSharedEnds } from './shared-ends.ts';
+import { parted } from './parted.ts';
 import { strayIslands } from './stray-islands.ts';
-import { changesAlong, type Changes } from './steadiness.ts';
+import { changesAlong, faultOfChange, type Changes } from './steadiness.ts';
 import { isOn, strokeRuns } from './stroke-runs.ts';
 
 /** A printed line of the chart, whatever it may stand for. */
@@ -90,6 +92,7 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
     if (there[0] && Math.abs(there[0].x - seed.x) > 40) add(there[0]);
   }
   ways.push(...otherTurnings(table, ways));
+  ways.push(...partsOf(table, ways));
   const clear = seeds.filter((s) => s.contrast >= FAINTEST * strongest() && ways.some((w) => isOn(w.trace, s)));
   const chosen = chooseLines(
     ways.map((w) => ({
@@ -146,15 +149,7 @@ const measured = (table: TracingTable, line: TracedCurve, votes: number): FoundL
 
 /** What speaks against a way, in pieces of stroke. */
 function faultOf({ votes, changes, doubts }: FoundLine): number {
-  const over = (value: number, free: number) => Math.max(0, value - free);
-  return (
-    (votes > 1 ? 0 : votes > 0 ? 1 : 1.5) +
-    12 * over(changes.dashes, 0.2) +
-    15 * over(changes.colour, 0.15) +
-    8 * over(changes.strength, 0.3) +
-    4 * Math.min(4, over(changes.course, 0.4)) +
-    2 * doubts.length
-  );
+  return (votes > 1 ? 0 : votes > 0 ? 1 : 1.5) + faultOfChange(changes) + 2 * doubts.length;
 }
 
 /** What the ways would be had they turned the other way where they meet. */
@@ -169,6 +164,25 @@ function otherTurnings(table: TracingTable, ways: readonly FoundLine[]): FoundLi
         }
   return out;
 }
+
+/** A way that changes much at one place may be two lines, one of which ends on the other there: each part by itself. */
+function partsOf(table: TracingTable, ways: readonly FoundLine[]): FoundLine[] {
+  const out: FoundLine[] = [];
+  const queue = [...ways];
+  for (let way = queue.shift(); way && out.length < MOST_PARTS; way = queue.shift()) {
+    if (way.changes.at === null || faultOfChange(way.changes) < PARTS_AT) continue;
+    for (const part of parted(table.sheet, way, way.changes.at)) {
+      const line = measured(table, part, 0);
+      if (!isLine(table, line, ways)) continue;
+      queue.unshift(line);
+      if (![...ways, ...out].some((w) => isSame(w, line))) out.push(line);
+    }
+  }
+  return out;
+}
+
+const PARTS_AT = 2;
+const MOST_PARTS = 60;
 
 const isSame = (a: TracedCurve, b: TracedCurve): boolean => {
   const [short, long] = [a.trace.x.length, b.trace.x.length].sort((p, q) => p - q) as [number, number];
@@ -190,7 +204,12 @@ function joined(table: TracingTable, lines: readonly FoundLine[]): FoundLine[] {
       ...a,
       trace: joint.trace,
       doubts: [...a.doubts, ...b.doubts],
-      looseEnds: [...a.looseEnds, ...b.looseEnds],
+      looseEnds: [...a.looseEnds, ...b.looseEnds].filter((loose) =>
+        ([0, 1] as const).some((k) => {
+          const end = endOf(joint.trace, k);
+          return Math.hypot(end.x - loose.x, end.y - loose.y) < SAME_END_PX;
+        }),
+      ),
       votes: Math.min(a.votes, b.votes),
     };
     const turning = a.turning.margin < b.turning.margin ? a.turning : b.turning;
@@ -198,6 +217,8 @@ function joined(table: TracingTable, lines: readonly FoundLine[]): FoundLine[] {
     out.splice(joint.second, 1);
   }
 }
+
+const SAME_END_PX = 15;
 
 /** Whether a trace can be a line of a chart at all. */
 function isLine({ sheet }: TracingTable, { worth, width }: FoundLine, found: readonly FoundLine[]): boolean {

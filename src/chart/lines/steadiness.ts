@@ -19,13 +19,26 @@ export type Changes = {
   readonly strength: number;
   /** root mean square distance from one cubic through both, px: a kink */
   readonly course: number;
+  /** point of the trace at which most speaks against its being one line; null where nothing does */
+  readonly at: number | null;
 };
+
+/** What speaks against a way that changes so much, in pieces of stroke. */
+export function faultOfChange({ dashes, colour, strength, course }: Omit<Changes, 'at'>): number {
+  const over = (value: number, free: number) => Math.max(0, value - free);
+  return (
+    12 * over(dashes, 0.2) + 15 * over(colour, 0.15) + 8 * over(strength, 0.3) + 4 * Math.min(4, over(course, 0.4))
+  );
+}
+
+const NO_CHANGE = { dashes: 0, colour: 0, strength: 0, course: 0 };
+const CHANGES = ['dashes', 'colour', 'strength', 'course'] as const;
 
 /** What changes most along a line: a trace that changed over to another line at a crossing shows it here. */
 export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: TracedCurve): Changes {
   const { x, y } = trace;
   const n = x.length;
-  if (drawn === 'markers') return { dashes: 0, colour: 0, strength: 0, course: 0 };
+  if (drawn === 'markers') return { ...NO_CHANGE, at: null };
   const ink = new Float64Array(n);
   const colour = new Float64Array(3 * n);
   for (let i = 0; i < n; i++) {
@@ -67,22 +80,29 @@ export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: Tr
     }
     return { known, inked, bare: 1 - inked / Math.max(1, known), sum };
   };
-  const out = { dashes: 0, colour: 0, strength: 0, course: 0 };
+  const out = { ...NO_CHANGE };
+  let at: number | null = null;
+  let most = 0;
   for (let p = LOOK + AROUND; p + LOOK + AROUND <= n; p += 4) {
-    const rms = roughness(part(x, y, p - AROUND - LOOK), part(x, y, p + AROUND));
-    if (rms !== null) out.course = Math.max(out.course, rms);
+    const here = { ...NO_CHANGE };
+    here.course = roughness(part(x, y, p - AROUND - LOOK), part(x, y, p + AROUND)) ?? 0;
     const a = look(p - AROUND - LOOK);
     const b = look(p + AROUND);
-    if (a.known < LOOK / 2 || b.known < LOOK / 2) continue;
-    out.dashes = Math.max(out.dashes, Math.abs(a.bare - b.bare));
-    if (a.inked < LOOK / 3 || b.inked < LOOK / 3) continue;
-    const la = Math.hypot(a.sum[0]!, a.sum[1]!, a.sum[2]!) || 1;
-    const lb = Math.hypot(b.sum[0]!, b.sum[1]!, b.sum[2]!) || 1;
-    out.colour = Math.max(out.colour, Math.hypot(...[0, 1, 2].map((c) => a.sum[c]! / la - b.sum[c]! / lb)));
-    const [sa, sb] = [a.sum[3]! / a.inked, b.sum[3]! / b.inked];
-    out.strength = Math.max(out.strength, Math.abs(sa - sb) / Math.max(sa, sb));
+    if (a.known >= LOOK / 2 && b.known >= LOOK / 2) {
+      here.dashes = Math.abs(a.bare - b.bare);
+      if (a.inked >= LOOK / 3 && b.inked >= LOOK / 3) {
+        const la = Math.hypot(a.sum[0]!, a.sum[1]!, a.sum[2]!) || 1;
+        const lb = Math.hypot(b.sum[0]!, b.sum[1]!, b.sum[2]!) || 1;
+        here.colour = Math.hypot(...[0, 1, 2].map((c) => a.sum[c]! / la - b.sum[c]! / lb));
+        const [sa, sb] = [a.sum[3]! / a.inked, b.sum[3]! / b.inked];
+        here.strength = Math.abs(sa - sb) / Math.max(sa, sb);
+      }
+    }
+    const fault = faultOfChange(here);
+    if (fault > most) [most, at] = [fault, p];
+    for (const key of CHANGES) out[key] = Math.max(out[key], here[key]);
   }
-  return out;
+  return { ...out, at };
 }
 
 const part = (x: Float64Array, y: Float64Array, from: number): Branch => ({
