@@ -7,18 +7,18 @@ import { isRuled } from './ruled.ts';
 import type { ScaleGrid } from './scale-grid.ts';
 import type { ScaleEnd } from './labels/scale-ends.ts';
 
-/** Doubts about the numbers of a scale that a printed grid settles. */
-const BY_GRID: ReadonlySet<string> = new Set([
-  'scale-few-labels',
-  'scale-labels-disagree',
-  'scale-labels-faint',
-  'scale-ends-unsure',
-  'scale-uneven',
-]);
+/** Doubts about the numbers of a scale that a printed grid settles, and where both ends are round. */
+const BY_GRID: ReadonlySet<string> = new Set(['scale-few-labels', 'scale-labels-disagree', 'scale-labels-faint']);
+const BY_GRID_TO_ROUND_ENDS: ReadonlySet<string> = new Set([...BY_GRID, 'scale-ends-unsure', 'scale-uneven']);
+
+/** An end at a whole or half step of the printed numbers; see `ScaleEnd.roughness`. */
+const HALF = 0.001;
 
 /** The doubts about a scale after its grid was asked: lines at round values between both ends, in step with the numbers. */
-export const askGrid = (axis: FoundAxis, grid: ScaleGrid | undefined): Doubt[] =>
-  grid && bearsOut(axis.from, grid) ? cleared(axis.doubts, BY_GRID) : [...axis.doubts];
+export function askGrid({ from, doubts }: FoundAxis, grid: ScaleGrid | undefined): Doubt[] {
+  if (!grid || !bearsOut(from, grid)) return [...doubts];
+  return cleared(doubts, [from.low, from.high].every((end) => end.roughness < HALF) ? BY_GRID_TO_ROUND_ENDS : BY_GRID);
+}
 
 type Printed = { readonly low: ScaleEnd; readonly high: ScaleEnd; readonly fit: { readonly step: number } };
 
@@ -34,6 +34,8 @@ const isWhole = (n: number): boolean => n > 0.5 && Math.abs(n - Math.round(n)) <
 
 /** Frames taken for plots less surely than this are asked about. */
 const UNSURE_FRAME = 0.6;
+/** A line of the grid may pass for the side of a plot that goes on beyond it. */
+const LEAST_FOR_OPEN = 0.5;
 const FRAME_UNSURE = new Set(['frame-unsure']);
 
 /** A scale as it was read, and the grid along it. */
@@ -80,7 +82,8 @@ export function askFrame(
     confidence: Math.max(0.3, confidence),
     serious: true,
   };
-  const isPrinted = SIDE_NAMES.every((name) => (sides[name].kind === 'line' && !sides[name].isFaint) || isTold(name));
+  const isSeen = (side: SideName): boolean => sides[side].kind === 'line' && !sides[side].isFaint;
+  const isPrinted = SIDE_NAMES.every((side) => isSeen(side) || (confidence > LEAST_FOR_OPEN && isTold(side)));
   const isRound = ({ from }: FoundAxis): boolean =>
     [from.low, from.high].every(({ roughness, moved }) => roughness < ROUND && moved < IN_PLACE);
   const sure = scales.filter(

@@ -48,6 +48,14 @@ test('what a grid bears out is still said, and no more serious', () => {
   expect(askGrid(axis('flow', 200, 0), undefined)).toEqual([few]);
 });
 
+test('a scale that ends at no printed number stays doubted, whatever the grid', () => {
+  const ends = { ...few, warning: { ...few.warning, code: 'scale-ends-unsure' } };
+  const scale = { ...axis('flow', 200, 0), doubts: [few, ends] };
+  const between = { ...scale, from: { ...scale.from, high: { ...end(980), roughness: 0.0022 }, fit: { step: 196 } } };
+  expect(askGrid(scale, grid(9, 0.1)).map((d) => d.serious)).toEqual([false, false]);
+  expect(askGrid(between as unknown as FoundAxis, grid(9, 0.1)).map((d) => d.serious)).toEqual([false, true]);
+});
+
 const frame = (open: string): SnappedFrame =>
   ({ sides: Object.fromEntries(SIDE_NAMES.map((n) => [n, { kind: n === open ? 'open' : 'line' }])) }) as SnappedFrame;
 
@@ -60,7 +68,9 @@ test('a frame that was hard to find is taken where its sides are printed and bot
   expect(unsure.map((d) => [d.serious, d.confidence, d.warning.text])).toEqual([
     [true, 0.5, 'The edges of the plot are hard to see: please check its corners.'],
   ]);
-  expect(askFrame(0.5, frame('top'), scales, (side) => side === 'top')[0]!.serious).toBe(false);
+  expect(askFrame(0.55, frame('top'), scales, (side) => side === 'top')[0]!.serious).toBe(false);
+  // a line of the grid may have been taken for the side
+  expect(askFrame(0.4, frame('top'), scales, (side) => side === 'top')[0]!.serious).toBe(true);
   expect(askFrame(0.5, frame(''), scales.slice(0, 1), never)[0]!.serious).toBe(true);
 });
 
