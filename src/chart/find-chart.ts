@@ -27,6 +27,10 @@ export type ChartStep = 'frame' | 'labels' | 'curves';
 
 /** Frames looked into before a photo is given up: on a page of several charts the first with scales is taken. */
 const MOST_FRAMES = 4;
+/** Frames less likely than this are not looked into. */
+const UNLIKELY = 0.1;
+/** A photo on which so many words were read and no chart was found has none: a wall, a page of text. */
+const MOST_CROPS = 160;
 /** Another frame on the page is offered from here on. */
 const LIKELY_PLOT = 0.75;
 const APART = 0.2;
@@ -55,7 +59,14 @@ export async function findChart(
   const corners = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
   const frames: readonly Frame[] = corners
     ? [{ corners, confidence: 1, kind: 'told' }]
-    : memory('frames', () => findFrames(photo)).slice(0, MOST_FRAMES);
+    : memory('frames', () => findFrames(photo))
+        .filter(({ confidence }) => confidence > UNLIKELY)
+        .slice(0, MOST_FRAMES);
+  let crops = 0;
+  const read: WordReader = (some, want) => {
+    crops += some.length;
+    return words(some, want);
+  };
   const isExact = Boolean(corners && hints.exact);
   const told = hints.axes ?? [];
   const labelsIn = (at: Corners, kind: Frame['kind']): Promise<Labels | null> => {
@@ -63,12 +74,13 @@ export async function findChart(
       isExact ? exactFrame(photo, at) : snapFrame(photo, at, REACH_PX[kind]),
     );
     const asked = { isUpright: Boolean(corners) };
-    return memory(`labels ${JSON.stringify(asked)} ${frame.corners}`, () => readLabels(photo, frame, words, asked));
+    return memory(`labels ${JSON.stringify(asked)} ${frame.corners}`, () => readLabels(photo, frame, read, asked));
   };
 
   onStep('labels');
   const charts: FoundChart[] = [];
-  for (const frame of frames) {
+  for (const [k, frame] of frames.entries()) {
+    if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
     const labels = await labelsIn(frame.corners, frame.kind);
     if (!labels) continue;
     const panels: Labels[] = [];
@@ -83,12 +95,12 @@ export async function findChart(
       panels,
     });
     const now = charts.at(-1)!;
-    if (sureness(now, told) > SURE || (isWhole(now.axes, told) && now.confidence > SURE_FRAME)) break;
+    const next = frames[k + 1]?.confidence ?? 0;
+    const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD;
+    if (sureness(now, told) > SURE || (isSure && isWhole(now.axes, told))) break;
   }
-  const best = charts.reduce<FoundChart | null>(
-    (a, b) => (a && sureness(a, told) >= sureness(b, told) - CLEARLY ? a : b),
-    null,
-  );
+  const worth = (c: FoundChart): number => sureness(c, told) + FRAME_WORTH * c.confidence;
+  const best = charts.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) - CLEARLY ? a : b), null);
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
   const others = frames.filter((f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => overlap(frame.corners, f.corners) > APART));
   return { chart: best, others: others.map((f) => f.corners) };
@@ -103,8 +115,12 @@ function sharedFlow(labels: Labels, panels: readonly Labels[]): FoundAxis[] {
 /** A chart this surely read ends the search; another is taken before an earlier one where it is clearly surer. */
 const SURE = 1.6;
 const CLEARLY = 0.1;
+/** What a surely found frame is worth beside surely read scales. */
+const FRAME_WORTH = 0.4;
 /** Frames this sure are hardly ever wrong: where their numbers are hard to read, another frame would not help. */
 const SURE_FRAME = 0.93;
+/** Likewise one so much surer than the next. */
+const FAR_AHEAD = 0.45;
 
 /** 0 for a frame without scales, 0..1 with some, 1..2 with a flow and a pressure axis: the more, the surer both are. */
 function sureness({ axes }: FoundChart, told: readonly AxisHint[]): number {

@@ -26,12 +26,15 @@ export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour, sprea
   const like = new Uint8Array(n);
   const hidden = new Uint8Array(n);
   const { ink } = sheet;
+  // bare paper, most of a sheet, is passed over at a glance: no channel there has enough ink
+  const least = (LEAST_LIKE * square) / (cr + cg + cb);
   for (let i = 0, j = 0; i < n; i++, j += 3) {
     const r = ink[j]!;
     const g = ink[j + 1]!;
     const b = ink[j + 2]!;
+    if (r < least && g < least && b < least) continue;
     let amount = (r * cr + g * cg + b * cb) / square;
-    if (amount < 0.06) continue;
+    if (amount < LEAST_LIKE) continue;
     const dr = r - amount * cr;
     const dg = g - amount * cg;
     const db = b - amount * cb;
@@ -49,6 +52,8 @@ export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour, sprea
   }
   return { width: sheet.width, height: sheet.height, like, hidden };
 }
+
+const LEAST_LIKE = 0.06;
 
 /** Squared distance in colour, against the curve's own ink, within which any ink might be the curve's. */
 export const LOOSE_COLOUR = 0.04;

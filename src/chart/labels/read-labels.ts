@@ -1,19 +1,16 @@
 import type { WordReader } from '../../words/word-reader.ts';
 import { frameMapOf, type FrameMap } from '../frame-map.ts';
-import { exactFrame, type SnappedFrame } from '../frame-snap.ts';
+import type { SnappedFrame } from '../frame-snap.ts';
 import type { Photo } from '../raster.ts';
 import { straighten, type Sheet } from '../sheet.ts';
-import type { Corners } from '../spaces.ts';
 import { chainWords, joinLines, type Word } from './chains.ts';
 import { nameAxes, type FoundAxis } from './name-axes.ts';
 import { findPieces } from './pieces.ts';
 import { readPlotWords, type PlotWord } from './plot-words.ts';
-import { readScales, type ReadScale } from './read-scales.ts';
+import { readScales, readsAsNumbers, type ReadScale } from './read-scales.ts';
 import { layOut, type Surroundings } from './surroundings.ts';
 import { readTitles } from './titles-near.ts';
-
-/** How often the frame's corners were moved on by one so that the text stands upright. */
-export type Turns = 0 | 1 | 2 | 3;
+import { turnedFrame, turnedSurroundings, type Turns } from './turned.ts';
 
 /** What is printed around a plot frame and in it. */
 export type Labels = {
@@ -41,22 +38,42 @@ export async function readLabels(
   reader: WordReader,
   asked: LabelsAsked = {},
 ): Promise<Labels | null> {
-  const first = lay(photo, frame, 0);
+  const first = lay(photo, frame);
   if (!first) return null;
   if (asked.axes === false) return { ...(await wordsOf(first, reader)), axes: [] };
-  const isLying = !asked.isUpright && lies(first.words);
+  const tried = asked.isUpright ? [first] : likelyTurns(first, reader);
   let best: Attempt | null = null;
-  for (const turns of asked.isUpright ? ([0] as const) : isLying ? ([1, 3, 0] as const) : ([0, 2, 1] as const)) {
-    const laid = turns === 0 ? first : lay(photo, exactFrame(photo, turned(frame.corners, turns)), turns);
-    if (!laid) continue;
-    const sheet = once(() => (turns === 0 && asked.sheet) || straighten(photo, laid.map, laid.frame.polarity));
+  for await (const laid of tried) {
+    const sheet = once(() => (laid === first && asked.sheet) || straighten(photo, laid.map, laid.frame.polarity));
     const scales = await readScales(laid.around, laid.pieces, laid.words, sheet, reader);
     const attempt = { laid, scales, score: scoreOf(scales) };
     if (!best || attempt.score > best.score) best = attempt;
     if (attempt.score >= GOOD) break;
   }
-  return finish(best!, reader);
+  if (!best) return null;
+  const { turns, frame: own, map } = best.laid;
+  // without a single scale this is no plot: what else stands there need not be read
+  return best.score > 0 ? finish(best, reader) : { turns, frame: own, map, axes: [], words: [] };
 }
+
+/** Ways the text may stand, likeliest first: those in which words beside the frame hardly read as numbers are left out. */
+async function* likelyTurns(first: Laid, reader: WordReader): AsyncGenerator<Laid> {
+  const order = lies(first.words) ? ([1, 3, 0, 2] as const) : ([0, 2, 1, 3] as const);
+  const found: { laid: Laid; reads: number }[] = [];
+  for (const turns of order) {
+    const laid = turns === 0 ? first : turnedLaid(first, turns);
+    if (!laid) continue;
+    const reads = await readsAsNumbers(laid.around, laid.pieces, laid.words, reader);
+    if (reads > SURELY_NUMBERS) yield laid;
+    else if (reads > HARDLY_NUMBERS) found.push({ laid, reads });
+  }
+  found.sort((a, b) => b.reads - a.reads);
+  for (const { laid } of found.slice(0, 2)) yield laid;
+}
+
+/** Of words beside the frame: read so surely as numbers only one way is up; and so poorly that none are. */
+const SURELY_NUMBERS = 0.75;
+const HARDLY_NUMBERS = 0.12;
 
 type Laid = {
   turns: Turns;
@@ -71,17 +88,20 @@ type Attempt = { laid: Laid; scales: ReadScale[]; score: number };
 /** Two scales of four numbers each, one along each direction. */
 const GOOD = 6;
 
-function lay(photo: Photo, frame: SnappedFrame, turns: Turns): Laid | null {
+function lay(photo: Photo, frame: SnappedFrame): Laid | null {
   const map = frameMapOf(frame);
   if (!map) return null;
   const around = layOut(photo, map, frame.polarity);
   const pieces = findPieces(around);
-  return { turns, frame, map, around, pieces, words: chainWords(around, pieces.list) };
+  return { turns: 0, frame, map, around, pieces, words: chainWords(around, pieces.list) };
 }
 
-/** The corner that comes first after so many quarter turns. */
-function turned(corners: Corners, turns: Turns): Corners {
-  return [0, 1, 2, 3].map((k) => corners[(k + turns) % 4]!) as unknown as Corners;
+function turnedLaid(first: Laid, turns: Turns): Laid | null {
+  const frame = turnedFrame(first.frame, turns);
+  const map = frameMapOf(frame);
+  if (!map) return null;
+  const { around, pieces } = turnedSurroundings(first.around, first.pieces, map, turns);
+  return { turns, frame, map, around, pieces, words: chainWords(around, pieces.list) };
 }
 
 /** More words run along the columns than along the rows. */

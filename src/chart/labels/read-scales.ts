@@ -28,8 +28,13 @@ export type ReadScale = {
 };
 
 /** Not more labels than this are read: what stands far off is looked at last. */
-const MOST_LABELS = 110;
+const MOST_LABELS = 64;
 const FAR = 7;
+/** A longer row is text or pattern, unless some words spread over it read as numbers. */
+const LONGEST_ROW = 16;
+/** Of labels not understood not more than this are read again; none where so many others agree. */
+const MOST_AGAIN = 12;
+const ENOUGH = 6;
 
 /** Reads the rows and columns of numbers around the frame, and fits a scale to each that is one. */
 export async function readScales(
@@ -50,7 +55,7 @@ export async function readScales(
     fresh.forEach((w, i) => reads.set(w, got[i]!));
   };
   // text far off or inside the frame is mostly something else: three words of it tell
-  const near = groups.filter((g) => !g.isInside && g.distance < FAR);
+  const near = groups.filter((g) => !g.isInside && g.distance < FAR && g.words.length <= LONGEST_ROW);
   const far = groups.filter((g) => !near.includes(g)).slice(0, 12);
   await read([...near.flatMap((g) => g.words), ...far.flatMap(samplesOf)].slice(0, MOST_LABELS));
   const promising = far.filter((g) => samplesOf(g).filter((w) => isNumber(reads.get(w))).length >= 2);
@@ -68,6 +73,30 @@ const samplesOf = ({ words }: TickGroup): Word[] => [words[0]!, words[words.leng
 const isNumber = (read: WordRead | undefined): boolean =>
   Boolean(read && /\d/.test(read.text) && read.confidence > 0.5);
 
+/** Words of the rows nearest to the frame that tell which way is up. */
+const PROBED = 8;
+
+/** How surely words beside the frame read as numbers, 0..1: by a few of them. */
+export async function readsAsNumbers(
+  all: Surroundings,
+  pieces: Pieces,
+  words: readonly Word[],
+  reader: WordReader,
+): Promise<number> {
+  const groups = findTickGroups(all, words)
+    .filter((g) => g.distance < FAR)
+    .sort((a, b) => Math.abs(a.distance) - Math.abs(b.distance));
+  // the longest words say most: 0, 8 and 11 read the same upside down
+  const some = [...new Set(groups.slice(0, 4).flatMap((g) => g.words))]
+    .sort((a, b) => (b.x1 - b.x0) / b.size - (a.x1 - a.x0) / a.size)
+    .slice(0, PROBED);
+  const reads = await reader(
+    some.map((w) => cropOf(all, pieces, w)),
+    'number',
+  );
+  return reads.reduce((sum, r) => sum + (/\d/.test(r.text) ? r.confidence : 0), 0) / PROBED;
+}
+
 async function scaleOf(
   all: Surroundings,
   pieces: Pieces,
@@ -82,7 +111,10 @@ async function scaleOf(
   let fit = fitScale(labels);
   const readable = labels.filter((l) => l.numbers.length).length;
   // what was not understood is looked at once more as any text: handwriting reads better so
-  const odd = labels.filter((_, i) => !fit?.believed.some((b) => b.index === i));
+  const odd =
+    fit && fit.weight >= ENOUGH && !fit.against
+      ? []
+      : labels.filter((_, i) => !fit?.believed.some((b) => b.index === i)).slice(0, MOST_AGAIN);
   if (odd.length && (readable >= 2 || (group.distance < 3 && !group.isInside))) {
     const again = await readAgain(all, pieces, odd, reader);
     const before = fit?.weight ?? 0;
