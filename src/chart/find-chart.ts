@@ -102,7 +102,9 @@ export async function findChart(
   const worth = (c: FoundChart): number => sureness(c, told) + FRAME_WORTH * c.confidence;
   const best = charts.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) - CLEARLY ? a : b), null);
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
-  const others = frames.filter((f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => overlap(frame.corners, f.corners) > APART));
+  const others = frames.filter(
+    (f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => overlap(frame.corners, f.corners) > APART),
+  );
   return { chart: best, others: others.map((f) => f.corners) };
 }
 
