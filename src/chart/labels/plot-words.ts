@@ -1,5 +1,6 @@
-import type { WordReader } from '../../words/word-reader.ts';
-import type { Word } from './chains.ts';
+import type { WordRead, WordReader } from '../../words/word-reader.ts';
+import { chainWords, joinLines, type Word } from './chains.ts';
+import { piecesClearOfGrid } from './clear-of-grid.ts';
 import { cropOf } from './crops.ts';
 import type { Pieces } from './pieces.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -16,20 +17,24 @@ export type PlotWord = {
   readonly isInside: boolean;
 };
 
-const MOST_INSIDE = 20;
+const MOST_INSIDE = 28;
 const MOST_SINGLE = 14;
-const MOST_OUTSIDE = 6;
+const MOST_OUTSIDE = 8;
 const LEAST_SURE = 0.3;
+/** Speeds have no more; a longer run is a number with something beside it. */
+const MOST_FIGURES = 4;
 
 /**
  * Reads what is written in the plot (speeds, names of curves, legends) and the lines near it (captions, speed, density).
  * @param lines those that are neither tick labels nor titles
+ * @param taken tick labels and titles
  * @param size height of the tick labels, pixels
  */
 export async function readPlotWords(
   all: Surroundings,
   pieces: Pieces,
   lines: readonly Word[],
+  taken: readonly Word[],
   size: number,
   reader: WordReader,
 ): Promise<PlotWord[]> {
@@ -39,12 +44,21 @@ export async function readPlotWords(
     const y = (w.y0 + w.y1) / 2;
     return x > frame.x0 && x < frame.x1 && y > frame.y0 && y < frame.y1;
   };
-  const like = lines.filter((w) => w.size > 0.55 * size && w.size < 1.8 * size && !isStroke(w));
-  const inside = like.filter(isInside);
-  const words = inside.filter((w) => w.pieces.length > 1 || w.x1 - w.x0 > 1.6 * w.size);
-  const single = inside.filter((w) => !words.includes(w) && w.run === 'level' && w.size > 0.7 * size);
-  const near = like
-    .filter((w) => !isInside(w) && w.run === 'level' && w.pieces.length > 3 && w.x1 - w.x0 < 40 * w.size)
+  const isLike = (w: Word) => w.size > 0.55 * size && w.size < 1.8 * size && !isStroke(w);
+  const clear = piecesClearOfGrid(all, pieces, size);
+  const cut = (from: Pieces) => (word: Word) => ({ word, from });
+  const asPrinted = lines.filter((w) => isLike(w) && isInside(w)).map(cut(pieces));
+  // the same words without the grid, where they are other ones then
+  const freed = joinLines(chainWords(all, clear.list))
+    .filter((w) => isLike(w) && isInside(w) && !taken.some((t) => overlap(t, w)))
+    .filter((w) => !asPrinted.some(({ word }) => isAlike(word, w, 0.3 * size)))
+    .map(cut(clear));
+  const inside = [...asPrinted, ...freed];
+  const words = inside.filter(({ word: w }) => w.pieces.length > 1 || w.x1 - w.x0 > 1.6 * w.size);
+  const single = asPrinted.filter((c) => !words.includes(c) && c.word.run === 'level' && c.word.size > 0.7 * size);
+  const near = lines
+    .filter((w) => isLike(w) && !isInside(w))
+    .filter((w) => w.run === 'level' && w.pieces.length > 3 && w.x1 - w.x0 < 40 * w.size)
     .map((w) => ({
       w,
       far: Math.max(frame.y0 - w.y1, w.y0 - frame.y1, 0) + Math.max(frame.x0 - w.x1, w.x0 - frame.x1, 0),
@@ -52,34 +66,55 @@ export async function readPlotWords(
     .filter(({ far }) => far < 14 * size)
     .sort((a, b) => a.far - b.far)
     .slice(0, MOST_OUTSIDE)
-    .map(({ w }) => w);
+    .map(({ w }) => cut(pieces)(w));
   const texts = [...bySize(words, size).slice(0, MOST_INSIDE), ...near];
   // markers look like letters; a chart has more of them than of names
   const letters = single.length <= MOST_SINGLE ? single : [];
   const read = await reader(
-    texts.map((w) => cropOf(all, pieces, w)),
+    texts.map(({ word, from }) => cropOf(all, from, word)),
     'text',
   );
   const glyphs = await reader(
-    letters.map((w) => cropOf(all, pieces, w)),
+    letters.map(({ word, from }) => cropOf(all, from, word)),
     'glyph',
   );
-  return [...texts.map((w, i) => ({ w, r: read[i]! })), ...letters.map((w, i) => ({ w, r: glyphs[i]! }))]
-    .filter(({ r }) => r.confidence >= LEAST_SURE && /[\p{L}\p{N}%°]/u.test(r.text))
-    .map(({ w, r }) => {
-      const [u0, u1] = [w.x0, w.x1].map((x) => (x - frame.x0) / (frame.x1 - frame.x0)) as [number, number];
-      const [v1, v0] = [w.y0, w.y1].map((y) => 1 - (y - frame.y0) / (frame.y1 - frame.y0)) as [number, number];
-      return {
-        text: r.text,
-        confidence: r.confidence,
-        u: (u0 + u1) / 2,
-        v: (v0 + v1) / 2,
-        box: { u0, v0, u1, v1 },
-        angle: w.run === 'level' ? 0 : 90,
-        isInside: isInside(w),
-      } as const;
-    });
+  const understood = [
+    ...texts.map(({ word }, i) => ({ w: word, r: read[i]! })),
+    ...letters.map(({ word }, i) => ({ w: word, r: glyphs[i]! })),
+  ].filter(({ r }) => r.confidence >= LEAST_SURE && /[\p{L}\p{N}%°]/u.test(r.text));
+  return fullest(understood).map(({ w, r }) => {
+    const [u0, u1] = [w.x0, w.x1].map((x) => (x - frame.x0) / (frame.x1 - frame.x0)) as [number, number];
+    const [v1, v0] = [w.y0, w.y1].map((y) => 1 - (y - frame.y0) / (frame.y1 - frame.y0)) as [number, number];
+    return {
+      text: r.text,
+      confidence: r.confidence,
+      u: (u0 + u1) / 2,
+      v: (v0 + v1) / 2,
+      box: { u0, v0, u1, v1 },
+      angle: w.run === 'level' ? 0 : 90,
+      isInside: isInside(w),
+    } as const;
+  });
 }
+
+type ReadWord = { w: Word; r: WordRead };
+
+/** Of readings of the same place the one with the longest number, then the surest and fullest. */
+function fullest(words: readonly ReadWord[]): ReadWord[] {
+  const figures = (text: string): number => Math.max(0, ...(text.match(/\d+/g) ?? []).map((run) => run.length));
+  const worth = ({ r: { text, confidence } }: ReadWord): number =>
+    Math.min(MOST_FIGURES, figures(text)) + confidence + 0.03 * Math.min(30, text.length);
+  const kept: ReadWord[] = [];
+  for (const word of [...words].sort((a, b) => worth(b) - worth(a)))
+    if (!kept.some(({ w }) => overlap(w, word.w))) kept.push(word);
+  return kept;
+}
+
+const overlap = (a: Word, b: Word): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
+
+/** The same box, but for so many pixels. */
+const isAlike = (a: Word, b: Word, within: number): boolean =>
+  [a.x0 - b.x0, a.x1 - b.x1, a.y0 - b.y0, a.y1 - b.y1].every((d) => Math.abs(d) < within);
 
 /** A single dash of a line, a bit of grid. */
 function isStroke(w: Word): boolean {
@@ -88,5 +123,5 @@ function isStroke(w: Word): boolean {
 }
 
 /** Those most like the tick labels first. */
-const bySize = (words: readonly Word[], size: number): Word[] =>
-  [...words].sort((a, b) => Math.abs(Math.log(a.size / size)) - Math.abs(Math.log(b.size / size)));
+const bySize = <T extends { word: Word }>(words: readonly T[], size: number): T[] =>
+  [...words].sort((a, b) => Math.abs(Math.log(a.word.size / size)) - Math.abs(Math.log(b.word.size / size)));

@@ -125,18 +125,21 @@ const scoreOf = (scales: readonly ReadScale[]): number => {
 async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<Labels> {
   const { around, pieces, words } = laid;
   const used = new Set(scales.flatMap((s) => s.fit.believed.flatMap((b) => s.labels[b.index]!.word.pieces)));
-  const lines = joinLines(words.filter((w) => !w.pieces.some((p) => used.has(p))));
+  const isTick = (w: Word): boolean => w.pieces.some((p) => used.has(p));
+  const lines = joinLines(words.filter((w) => !isTick(w)));
   const { titles, lines: titleLines } = await readTitles(around, pieces, lines, scales, reader);
   const axes = nameAxes(scales, titles);
   const rest = lines.filter((l) => !titleLines.has(l));
   const sizes = scales.flatMap((s) => s.fit.believed.map((b) => s.labels[b.index]!.word.size)).sort((a, b) => a - b);
-  const plotWords = await readPlotWords(around, pieces, rest, sizes[sizes.length >> 1] ?? usualSize(words), reader);
+  const taken = [...words.filter(isTick), ...titleLines];
+  const size = sizes[sizes.length >> 1] ?? usualSize(words);
+  const plotWords = await readPlotWords(around, pieces, rest, taken, size, reader);
   return { turns: laid.turns, frame: laid.frame, map: laid.map, axes, words: plotWords };
 }
 
 async function wordsOf(laid: Laid, reader: WordReader): Promise<Omit<Labels, 'axes'>> {
   const lines = joinLines(laid.words);
-  const words = await readPlotWords(laid.around, laid.pieces, lines, usualSize(laid.words), reader);
+  const words = await readPlotWords(laid.around, laid.pieces, lines, [], usualSize(laid.words), reader);
   return { turns: laid.turns, frame: laid.frame, map: laid.map, words };
 }
 

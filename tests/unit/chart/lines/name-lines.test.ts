@@ -36,6 +36,25 @@ describe('speeds', () => {
     );
   });
 
+  test('with a figure lost are mended where the fan laws leave one round speed', () => {
+    const words = [word('2900 rpm', 2.75, wheel(1)(2.6) + 60), word('320 rpm', 2.0, wheel(0.8)(1.8) + 50)];
+    const { curves, doubts } = readPlot(familyPaper([1, 0.8]), [FLOW, PRESSURE], words);
+    expect(curves.map((c) => c.speed_rpm)).toEqual([2900, 2320]);
+    expect(doubts.filter((d) => d.serious)).toEqual([]);
+  });
+
+  test('that are not printed are not made up, and a curve of the same wheel needs none', () => {
+    const words = [word('2900 rpm', 2.75, wheel(1)(2.6) + 60), word('2320', 2.0, wheel(0.8)(1.8) + 50)];
+    const { curves, doubts } = readPlot(familyPaper([1, 0.8, 0.6]), [FLOW, PRESSURE], words);
+    expect(curves.map((c) => c.speed_rpm)).toEqual([2900, 2320, null]);
+    expect(doubts.filter((d) => d.warning.code === 'speed-missing').map((d) => d.serious)).toEqual([false]);
+  });
+
+  test('are no bare numbers around a single curve', () => {
+    const { curves } = readPlot(familyPaper([1]), [FLOW, PRESSURE], [word('455', 2.75, wheel(1)(2.6) + 60)]);
+    expect(curves.map((c) => c.speed_rpm)).toEqual([null]);
+  });
+
   test('without a curve tell that one is missing', () => {
     const words = [
       word('2900 rpm', 2.75, wheel(1)(2.6) + 60),
