@@ -16,8 +16,8 @@ type Shown = {
 };
 
 /**
- * How likely a whole reading is right, and whether a person should look. Frame, axes and curves are steps that go wrong
- * each by itself. An efficiency is worked out again from pressure and power, and a power scale without a curve is read
+ * How likely a whole reading is right, and whether a person should look. The frame, each axis and the curves together are
+ * steps that go wrong each by itself; the worst curve counts, as what makes one hard to follow does so for the others. An efficiency is worked out again from pressure and power, and a power scale without a curve is read
  * by nobody: doubts about these are said, and do not count.
  */
 export function sureness(shown: Shown, doubts: readonly Doubt[]): { overall: number; needsReview: boolean } {
@@ -28,8 +28,8 @@ export function sureness(shown: Shown, doubts: readonly Doubt[]): { overall: num
   return { overall, needsReview: overall < LEAST_SURE || counted.some((d) => d.serious) };
 }
 
-/** The part of the answer a path points into: "/axes/1", "/curves/0", "/frameCorners_px" … */
-const stepOf = (path: string): string => path.split('/', 3).join('/');
+/** The part of the answer a path points into: "/axes/1", "/curves", "/frameCorners_px" … */
+const stepOf = (path: string): string => path.split('/', path.startsWith('/axes/') ? 3 : 2).join('/');
 
 function counts(path: string, { axes, curves }: Shown): boolean {
   const [, list, index] = path.split('/');

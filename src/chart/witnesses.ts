@@ -13,11 +13,17 @@ const BY_GRID_TO_ROUND_ENDS: ReadonlySet<string> = new Set([...BY_GRID, 'scale-e
 
 /** An end at a whole or half step of the printed numbers; see `ScaleEnd.roughness`. */
 const HALF = 0.001;
+/** An end at a quarter or fifth of a step; and how far from it the numbers may put the end, share of the side. */
+const ROUND = 0.0015;
+const IN_PLACE = 0.006;
 
 /** The doubts about a scale after its grid was asked: lines at round values between both ends, in step with the numbers. */
 export function askGrid({ from, doubts }: FoundAxis, grid: ScaleGrid | undefined): Doubt[] {
   if (!grid || !bearsOut(from, grid)) return [...doubts];
-  return cleared(doubts, [from.low, from.high].every((end) => end.roughness < HALF) ? BY_GRID_TO_ROUND_ENDS : BY_GRID);
+  const areRound = [from.low, from.high].every(
+    ({ roughness, moved }) => roughness < HALF || (roughness < ROUND && moved < IN_PLACE),
+  );
+  return cleared(doubts, areRound ? BY_GRID_TO_ROUND_ENDS : BY_GRID);
 }
 
 type Printed = { readonly low: ScaleEnd; readonly high: ScaleEnd; readonly fit: { readonly step: number } };
@@ -54,10 +60,6 @@ const isTickedSharply = ({ from: { ticked, residual } }: FoundAxis): boolean =>
 const LEAST_TICKS = 5;
 /** Ticks on paper stand so exactly, share of the side, root mean square. */
 const SHARP = 0.001;
-
-/** A whole or half step of the scale, or a quarter of one; and how far from it the numbers may put the end. */
-const ROUND = 0.0015;
-const IN_PLACE = 0.006;
 
 /**
  * Whether the plot's edges are to be asked about: where they were hard to find, unless all four are printed or told and

@@ -31,6 +31,10 @@ test('doubts about different steps add up', () => {
   const { overall, needsReview } = sureness(shown, [doubt('/axes/0', 0.7), doubt('/curves/0', 0.75)]);
   expect(overall).toBeCloseTo((0.7 * 0.75) / 0.98, 9);
   expect(needsReview).toBe(true);
+  expect(sureness(shown, [doubt('/axes/0', 0.7), doubt('/axes/1', 0.75)]).overall).toBeCloseTo(overall, 9);
+  const curves = [...shown.curves, ...shown.curves];
+  const both = [doubt('/curves/0', 0.75), doubt('/curves/2', 0.7)];
+  expect(sureness({ ...shown, curves }, both).overall).toBeCloseTo(0.7, 9);
   expect(sureness(shown, [doubt('/axes/0', 0.9), doubt('/curves/0', 0.9)]).needsReview).toBe(false);
 });
 
