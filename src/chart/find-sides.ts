@@ -3,6 +3,7 @@ import { sampleWideBand, sideAxis, type Polarity, type SideAxis, type SideBand }
 import { findSideComb, isCrossed } from './side-comb.ts';
 import { findSideEdge } from './side-edges.ts';
 import { findSideLines, type SideLine } from './side-lines.ts';
+import { runsOn } from './side-meeting.ts';
 import type { SmoothLine } from './smooth-line.ts';
 import type { Corners } from './spaces.ts';
 
@@ -62,32 +63,68 @@ export function findSides(photo: Photo, rough: Corners, reach_px: number = FINGE
 type LinesFound = { polarity: Polarity; lines: Record<SideName, SideLine | null>; plain: number };
 
 function linesIn(photo: Photo, bands: Record<SideName, SideBand>, polarity: Polarity, reach_px: number): LinesFound {
-  const lines = {} as Record<SideName, SideLine | null>;
-  let plain = 0;
-  for (const name of SIDE_NAMES) {
-    lines[name] = outermost(
+  const found = {} as Record<SideName, SideLine[]>;
+  for (const name of SIDE_NAMES)
+    found[name] = strongest(
       findSideLines(photo, bands[name], polarity, reach_px),
       OUTSIDE[name],
       bands[name].length_px,
       reach_px,
     );
+  const lines = {} as Record<SideName, SideLine | null>;
+  let plain = 0;
+  for (const name of SIDE_NAMES) {
+    lines[name] = ownLine(photo, bands, found, name, polarity);
     plain += lines[name] ? lines[name].seen * lines[name].contrast : 0;
   }
   return { polarity, lines, plain };
 }
 
-/** Grid lines next to the frame lie inside it, and are rarely darker: of the lines about as strong as the strongest, the outermost. */
-function outermost(lines: SideLine[], outside: 1 | -1, length_px: number, reach_px: number): SideLine | null {
+/** The lines about as strong as the strongest, the outermost first: grid lines next to the frame lie inside it, and are rarely darker. */
+function strongest(lines: SideLine[], outside: 1 | -1, length_px: number, reach_px: number): SideLine[] {
   const real = lines.filter(
     (l) => l.seen > 0.6 && l.clearness > 4 && l.line.residual < 1.2 && inReach(l.line, length_px, reach_px),
   );
-  if (!real.length) return null;
   const weight = (l: SideLine) => l.strength * l.seen * l.seen;
   const most = Math.max(...real.map(weight));
-  let pick: SideLine | null = null;
-  for (const l of real)
-    if (weight(l) >= 0.5 * most && (!pick || outside * (l.middle_px - pick.middle_px) > 0)) pick = l;
-  return pick;
+  return real.filter((l) => weight(l) >= 0.5 * most).sort((a, b) => outside * (b.middle_px - a.middle_px));
+}
+
+/** The sides that a side meets at its start and at its end. */
+const MEETS: Record<SideName, readonly [SideName, SideName]> = {
+  bottom: ['left', 'right'],
+  right: ['bottom', 'top'],
+  top: ['left', 'right'],
+  left: ['bottom', 'top'],
+};
+
+/** The outermost line, or the next one where both sides that meet it stop there: what lies beyond belongs to something else. */
+function ownLine(
+  photo: Photo,
+  bands: Record<SideName, SideBand>,
+  found: Record<SideName, SideLine[]>,
+  name: SideName,
+  polarity: Polarity,
+): SideLine | null {
+  const axis = bands[name];
+  const inwards = name === 'bottom' || name === 'left' ? 1 : -1;
+  const place = ({ line }: SideLine, t: number): readonly [number, number] => [
+    axis.start[0] + axis.along[0] * t + axis.across[0] * line.value(t),
+    axis.start[1] + axis.along[1] * t + axis.across[1] * line.value(t),
+  ];
+  let [own = null, ...rest] = found[name];
+  for (const next of rest) {
+    const outer = own!;
+    const on = MEETS[name].map((meeting, end) => {
+      const line = found[meeting][0];
+      const t = end ? axis.length_px : 0;
+      return line
+        ? runsOn(photo, { axis: bands[meeting], course: line.line }, place(next, t), place(outer, t), inwards, polarity)
+        : null;
+    });
+    if (on.every((runs) => runs === false)) own = next;
+  }
+  return own;
 }
 
 const inReach = (course: SmoothLine, length_px: number, reach_px: number) =>

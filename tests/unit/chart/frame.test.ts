@@ -46,6 +46,33 @@ test('of a frame and the grid lines beside it the frame is taken', () => {
   frame.corners.forEach(([x, y], k) => expect(Math.hypot(x - CORNERS[k]![0], y - CORNERS[k]![1])).toBeLessThan(0.5));
 });
 
+test.each([
+  ['a neighbouring panel close by is not taken for the frame', 1, 720],
+  ['a grid line as strong as the frame does not stand for it', -1, 720],
+])('%s', (_, way, bottom) => {
+  const gap = 28 * way;
+  const [left, right] = [120, 1080];
+  const paper = boxedPaper().line(
+    [
+      [left, bottom + gap],
+      [right, bottom + gap],
+    ],
+    2.4,
+  );
+  if (way > 0)
+    for (const x of [left, right])
+      paper.line(
+        [
+          [x, bottom + gap],
+          [x, bottom + gap + 40],
+        ],
+        2.4,
+      );
+  const between = CORNERS.map(([x, y], k): Xy => [x + [9, -8, 5, -4][k]!, y + (k < 2 ? 0.4 * gap : 6)]);
+  const frame = snapFrame(preparePhoto(paper.grain(8)), corners(between));
+  frame.corners.forEach(([x, y], k) => expect(Math.hypot(x - CORNERS[k]![0], y - CORNERS[k]![1])).toBeLessThan(0.5));
+});
+
 test('a light frame on a dark plate is found too', () => {
   const paper = boxedPaper().grain(6);
   for (let i = 0; i < paper.rgb.length; i++) paper.rgb[i] = 255 - paper.rgb[i]!;
