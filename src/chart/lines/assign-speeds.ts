@@ -3,7 +3,7 @@ import { relativeSpeeds } from './fan-laws.ts';
 import type { FoundLine } from './find-lines.ts';
 import type { LineValues } from './line-values.ts';
 import { distanceToLine, type UnderstoodWord } from './near-words.ts';
-import { speedsByLaw } from './speeds-by-law.ts';
+import { speedsByLaw, type LawfulSpeeds } from './speeds-by-law.ts';
 
 /** The speeds of the curves of one family, and how they were told. */
 export type Speeds = {
@@ -44,10 +44,12 @@ export function assignSpeeds(
   const shares = lines.map((_, i) => inOrder[outermost.indexOf(i)]!);
   const same = known.length ? speedsLike(known, shares, outermost) : null;
   if (same) return { speeds: same, conflicts: [], left: [], unlabelled: [] };
-  const told = (lines.length > 1 && speedsByLaw(lines, shares, words)) || byLabels(lines, words, outermost);
+  const areOneWheel = shares.filter((s) => s !== null).length > 1;
+  const lawful = lines.length > 1 ? speedsByLaw(lines, shares, words) : null;
+  const told = lawful ? withTheRest(lawful, outermost) : byLabels(lines, words, outermost, areOneWheel);
   const isMatched = (w: UnderstoodWord) => w.speed_rpm !== null && told.speeds.includes(w.speed_rpm);
   const isAllMatched = words.every((w) => !w.isInside || !w.isSurelySpeed || isMatched(w));
-  const isFamily = (i: number) => shares[i] !== null && shares.filter((s) => s !== null).length > 1;
+  const isFamily = (i: number) => shares[i] !== null && areOneWheel;
   return {
     conflicts: [],
     ...told,
@@ -72,11 +74,25 @@ const LIKE = 0.03;
 
 type ByLabels = Pick<Speeds, 'speeds' | 'conflicts' | 'left'>;
 
-/** By the labels that are speeds for sure, where the fan laws say nothing. */
+/** As many labels left as curves: those that the fan laws do not know have them, if their order is right. */
+function withTheRest({ speeds, left }: LawfulSpeeds, outermost: readonly number[]): LawfulSpeeds {
+  const without = outermost.filter((i) => speeds[i] === null);
+  if (!left.length || left.length !== without.length) return { speeds, left };
+  const rest = [...left].sort((a, b) => b - a);
+  const all = speeds.map((s, i) => s ?? rest[without.indexOf(i)]!);
+  const isOrdered = outermost.every((i, k) => k === 0 || all[i]! < all[outermost[k - 1]!]!);
+  return isOrdered ? { speeds: all, left: [] } : { speeds, left };
+}
+
+/**
+ * By the labels that are speeds for sure, where the fan laws do not settle it.
+ * @param areOneWheel the curves follow from each other by the fan laws: then no speed can be that of all
+ */
 function byLabels(
   lines: readonly FoundLine[],
   words: readonly UnderstoodWord[],
   outermost: readonly number[],
+  areOneWheel: boolean,
 ): ByLabels {
   const sure = words.filter((w) => w.speed_rpm !== null && w.isSurelySpeed);
   const inside = sure.filter((w) => w.isInside);
@@ -89,6 +105,7 @@ function byLabels(
     const nearest = lines.map((l) => Math.min(...labels.map((w) => distanceToLine(w, l))));
     const isForAll = lines.length === 1 || !inside.length || Math.min(...nearest) > BESIDE_PX;
     const own = nearest.indexOf(Math.min(...nearest));
+    if (isForAll && areOneWheel) return { speeds: none, conflicts: [], left: inside.length ? [only] : [] };
     return { speeds: lines.map((_, i) => (isForAll || i === own ? only : null)), conflicts: [], left: [] };
   }
   // one curve and several speeds around it: those of a table

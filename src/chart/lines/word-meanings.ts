@@ -25,7 +25,7 @@ const UNIT_AFTER =
   /^\s?(r\s?[.,]?\s?[pi1]{1,2}\s?[.,]?\s?m?\b|[.,]?p\s?[.,]\s?m|r\s?[/|]\s?m|(1|l|I|r|u|t|tri?|rev|g|giri|ob|obr|rpm|v|omw|d|dev|дев|об|n|[0OoО][6бb])?\s?[/|Ul]?\s?(min|mln|mun|pin|dak|мин|[Mm][uиi][HhнN])|d\s?[/|]\s?d|[0OoО][6бb]\s?[/|]|tr?\s?[/|]\s?m|[1lI]\s?[/|]|umdr|upm|omw|giri)/iu;
 const UNIT_BEFORE = /(r\.?\s?p\.?\s?m\.?|min\s?[-−⁻–'^]?\s?[1¹]|speed|drehzahl|vitesse|velocit|turns)\W{0,3}$/iu;
 /** A capital N names power, and types: it needs its sign. */
-const N_IS = /(^|[^\p{L}\p{N}])(n\d?\s?[-=:~]?|N\d?\s?[=~])\s?$/u;
+const N_IS = /(^|[^\p{L}\p{N}])(n\d?\s?[-—–=:~]?|N\d?\s?[=~])\s?$/u;
 /** Flows are said a minute too. */
 const FLOW = /m\s?[³3?°’']?\s?[/|]|ft|cfm|lit/iu;
 
