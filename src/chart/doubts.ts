@@ -13,7 +13,11 @@ import type { TracedCurve } from './trace.ts';
 /** What a reading is not sure of, in words, and how much that takes from its confidence. */
 export type Doubt = { readonly warning: Warning; readonly confidence: number; readonly serious: boolean };
 
-/** What remains of a doubt that something else on the chart speaks against. */
+/**
+ * What remains of a doubt that something else on the chart speaks against. Measured on 49 photos, all but 13 invented: of
+ * 35 doubts about a scale so cleared, none was about an end whose figures were wrong; four lay on scales with a wrong unit
+ * or power of ten, which no grid can tell.
+ */
 const CLEARED = 0.95;
 
 /** The doubts of these codes said and no longer serious, because something else on the chart speaks against them. */

@@ -20,9 +20,10 @@ const IN_PLACE = 0.006;
 /** The doubts about a scale after its grid was asked: lines at round values between both ends, in step with the numbers. */
 export function askGrid({ from, doubts }: FoundAxis, grid: ScaleGrid | undefined): Doubt[] {
   if (!grid || !bearsOut(from, grid)) return [...doubts];
-  const areRound = [from.low, from.high].every(
-    ({ roughness, moved }) => roughness < HALF || (roughness < ROUND && moved < IN_PLACE),
-  );
+  const ends = [from.low, from.high];
+  const areRound =
+    ends.every(({ roughness }) => roughness < HALF) ||
+    ends.every(({ roughness, moved }) => roughness < ROUND && moved < IN_PLACE);
   return cleared(doubts, areRound ? BY_GRID_TO_ROUND_ENDS : BY_GRID);
 }
 
