@@ -20,6 +20,8 @@ export type PlotWord = {
 const MOST_INSIDE = 28;
 const MOST_SINGLE = 14;
 const MOST_OUTSIDE = 8;
+/** A caption may be this many label heights long; a paragraph's lines are longer. */
+const LONGEST_LINE = 64;
 const LEAST_SURE = 0.3;
 /** Speeds have no more; a longer run is a number with something beside it. */
 const MOST_FIGURES = 4;
@@ -58,7 +60,7 @@ export async function readPlotWords(
   const single = asPrinted.filter((c) => !words.includes(c) && c.word.run === 'level' && c.word.size > 0.7 * size);
   const near = lines
     .filter((w) => isLike(w) && !isInside(w))
-    .filter((w) => w.run === 'level' && w.pieces.length > 3 && w.x1 - w.x0 < 40 * w.size)
+    .filter((w) => w.run === 'level' && w.pieces.length > 3 && w.x1 - w.x0 < LONGEST_LINE * w.size)
     .map((w) => ({
       w,
       far: Math.max(frame.y0 - w.y1, w.y0 - frame.y1, 0) + Math.max(frame.x0 - w.x1, w.x0 - frame.x1, 0),

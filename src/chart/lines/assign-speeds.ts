@@ -53,8 +53,17 @@ export function assignSpeeds(
   return {
     conflicts: [],
     ...told,
+    left: [...new Set([...told.left, ...withoutCurve(words, told.speeds)])],
     unlabelled: lines.flatMap((_, i) => (told.speeds[i] === null && isAllMatched && isFamily(i) ? [i] : [])),
   };
+}
+
+/** More speeds stand in the plot than there are curves: those no curve has are missed curves, whatever else fits. */
+function withoutCurve(words: readonly UnderstoodWord[], speeds: readonly (number | null)[]): number[] {
+  const printed = new Set(
+    words.flatMap((w) => (w.isInside && w.isSurelySpeed && w.speed_rpm !== null ? [w.speed_rpm] : [])),
+  );
+  return printed.size > speeds.length ? [...printed].filter((speed) => !speeds.includes(speed)) : [];
 }
 
 /** The pressure curves' speeds in the order of the curves, if the ratios between these bear it out; null if not. */

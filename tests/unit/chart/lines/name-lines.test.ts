@@ -65,6 +65,19 @@ describe('speeds', () => {
     expect(doubts.some((d) => d.serious && d.warning.code === 'speed-without-curve')).toBe(true);
   });
 
+  test('without a curve tell of the outermost too, though the others fit the fan laws', () => {
+    const words = [
+      word('2900 rpm', 2.75, wheel(1)(2.6) + 60),
+      word('2320 rpm', 2.0, wheel(0.8)(1.8) + 50),
+      word('1740 rpm', 1.5, wheel(0.6)(1.4) + 40),
+    ];
+    const { curves, doubts } = readPlot(familyPaper([0.8, 0.6]), [FLOW, PRESSURE], words);
+    expect(curves.map((c) => c.speed_rpm)).toEqual([2320, 1740]);
+    expect(doubts.filter((d) => d.serious).map((d) => d.warning.text)).toContain(
+      'No curve was found for 2900 rpm: a curve may be missing.',
+    );
+  });
+
   test('printed once stand for the only curve', () => {
     const { curves } = readPlot(familyPaper([1]), [FLOW, PRESSURE], [word('3400 RPM', 3.2, 900)]);
     expect(curves.map((c) => c.speed_rpm)).toEqual([3400]);
