@@ -31,7 +31,10 @@ export function curvesInSI(
     all.push(...own);
     const axis = axes.find((a) => a.id === yAxis)!;
     return {
-      ...{ id, yAxis, quantity, speed_rpm },
+      id,
+      yAxis,
+      quantity,
+      speed_rpm,
       ...curvePoints(chart, curve.trace, axis),
       expectedError: expectedError(chart, yAxis, curve),
       confidence: stepSureness(own),
@@ -53,7 +56,12 @@ export function putTogether(
   return {
     frameCorners_px: chart.frame.corners.map(([x, y]) => [x, y]),
     axes: axes.map(({ id, quantity, unit, scale, min, max }, i) => ({
-      ...{ id, quantity, unit, scale, min, max },
+      id,
+      quantity,
+      unit,
+      scale,
+      min,
+      max,
       confidence: stepSureness(ofAxes[i]!),
     })),
     curves: [...curves],

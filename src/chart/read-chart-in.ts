@@ -111,7 +111,12 @@ function axesOf(told: readonly AxisHint[], found: readonly FoundAxis[]): AxisHin
 }
 
 const plain = ({ id, quantity, unit, scale, min, max }: FoundAxis): AxisHint => ({
-  ...{ id, quantity, unit, scale, min, max },
+  id,
+  quantity,
+  unit,
+  scale,
+  min,
+  max,
 });
 
 /** What was doubted while the axes were read, at their places in the answer. */

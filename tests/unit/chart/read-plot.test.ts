@@ -4,12 +4,23 @@ import type { AxisHint } from '../../../src/chart/hints.ts';
 import { stacked, type PlotReading } from '../../../src/chart/read-plot.ts';
 
 const axis = (id: string, quantity: AxisHint['quantity']): AxisHint => ({
-  ...{ id, quantity, unit: 'Pa', scale: 'linear', min: 0, max: 1 },
+  id,
+  quantity,
+  unit: 'Pa',
+  scale: 'linear',
+  min: 0,
+  max: 1,
 });
 const doubt = (path: string): Doubt => ({ warning: { code: 'x', text: '', path }, confidence: 0.9, serious: false });
 const curve = (id: string, yAxis: string): PlotReading['curves'][number] => ({
-  ...{ id, yAxis, quantity: 'static_pressure', speed_rpm: null, points: [], points_px: [] },
-  ...{ expectedError: 0, confidence: 1 },
+  id,
+  yAxis,
+  quantity: 'static_pressure',
+  speed_rpm: null,
+  points: [],
+  points_px: [],
+  expectedError: 0,
+  confidence: 1,
 });
 
 test('a panel below brings its axes and curves behind those of the plot, and its doubts point at them', () => {

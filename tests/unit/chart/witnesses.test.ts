@@ -10,8 +10,15 @@ import { askFrame, askGrid, bearsOut, isTickedOut } from '../../../src/chart/wit
 const grid = (lines: number, spacing: number, isRound = true): ScaleGrid => ({
   lines: [],
   lattice: {
-    anchored: Array.from({ length: lines }, (_, index) => ({ index, seen: 1, truth: (index + 1) * spacing })),
-    ...{ filled: 1, explained: 1, spacing, residual: 0 },
+    anchored: Array.from({ length: lines }, (_, index) => ({
+      index,
+      seen: 1,
+      truth: (index + 1) * spacing,
+    })),
+    filled: 1,
+    explained: 1,
+    spacing,
+    residual: 0,
   },
   isRound,
   anchors: [],
@@ -19,8 +26,13 @@ const grid = (lines: number, spacing: number, isRound = true): ScaleGrid => ({
 });
 const end = (value: number) => ({ value, isRound: true, roughness: 0, moved: 0 });
 const few: Doubt = {
-  warning: { code: 'scale-few-labels', path: '/axes/0', text: 'Only 3 numbers of the flow scale could be read.' },
-  ...{ confidence: 0.55, serious: true },
+  warning: {
+    code: 'scale-few-labels',
+    path: '/axes/0',
+    text: 'Only 3 numbers of the flow scale could be read.',
+  },
+  confidence: 0.55,
+  serious: true,
 };
 /** A scale from 0 to 1000 with a number at every `step`. */
 const axis = (quantity: FoundAxis['quantity'], step: number, ticked: number): FoundAxis =>

@@ -3,7 +3,12 @@ import type { ChartCurve } from '../../../web/api.ts';
 import { curveUnder } from '../../../web/photo/curve-under.ts';
 
 const curve = (points_px: [number, number][]): ChartCurve => ({
-  ...{ id: 'c', yAxis: 'y1', quantity: 'static_pressure', speed_rpm: null, points: [], confidence: 1 },
+  id: 'c',
+  yAxis: 'y1',
+  quantity: 'static_pressure',
+  speed_rpm: null,
+  points: [],
+  confidence: 1,
   points_px,
 });
 const curves = [

@@ -8,7 +8,11 @@ import { shownWork, TAKEN_OVER, type Part } from '../../../web/photo/shown-work.
 
 const said = startWork({ photoId: 'p', width_px: 3000, height_px: 4000 });
 const curve = (quantity: string, yAxis: string, speed_rpm: number | null, x: number) => ({
-  ...{ id: `c${x}`, quantity, yAxis, speed_rpm, confidence: 0.9 },
+  id: `c${x}`,
+  quantity,
+  yAxis,
+  speed_rpm,
+  confidence: 0.9,
   points: [[0, 1]] as [number, number][],
   points_px: [
     [x, 1],
