@@ -14,7 +14,7 @@ import type { TracedCurve } from './trace.ts';
 export type Doubt = { readonly warning: Warning; readonly confidence: number; readonly serious: boolean };
 
 /**
- * What remains of a doubt that something else on the chart speaks against. Measured on 49 photos, all but 13 invented: of
+ * What remains of a doubt that something else on the chart speaks against. Measured on 49 invented photos: of
  * 35 doubts about a scale so cleared, none was about an end whose figures were wrong; four lay on scales with a wrong unit
  * or power of ten, which no grid can tell.
  */
