@@ -67,14 +67,14 @@ export async function findChart(
     crops += some.length;
     return words(some, want);
   };
-  const isExact = Boolean(corners && hints.exact);
+  const isTold = corners !== undefined;
+  const isExact = isTold && hints.exact === true;
   const told = hints.axes ?? [];
   const labelsIn = (at: Corners, kind: Frame['kind']): Promise<Labels | null> => {
     const frame = memory(`frame ${isExact} ${at}`, () =>
       isExact ? exactFrame(photo, at) : snapFrame(photo, at, REACH_PX[kind]),
     );
-    const asked = { isUpright: Boolean(corners) };
-    return memory(`labels ${JSON.stringify(asked)} ${frame.corners}`, () => readLabels(photo, frame, read, asked));
+    return memory(`labels ${isTold} ${frame.corners}`, () => readLabels(photo, frame, read, isTold));
   };
 
   onStep('labels');

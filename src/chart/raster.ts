@@ -1,9 +1,6 @@
 /** A picture as it was decoded: three bytes (red, green, blue) a pixel, row by row from the top. */
 export type Raster = { readonly width: number; readonly height: number; readonly rgb: Uint8Array };
 
-/** One number a pixel, row by row from the top. */
-export type Plane = { readonly width: number; readonly height: number; readonly data: Float32Array };
-
 /** Brightness of a picture, one byte a pixel. */
 export type Grey = { readonly width: number; readonly height: number; readonly data: Uint8Array };
 

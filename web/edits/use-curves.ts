@@ -20,6 +20,17 @@ export function useCurves(job: Job, data: UseCurves): Edited {
   );
 }
 
+/**
+ * Two pressure curves of one kind that no speed tells apart, as of several blade angles or sizes: they are not all of this
+ * blower, and together they would make a curve of none.
+ */
+export function areUntold({ curves }: ChartReading): boolean {
+  const told = curves
+    .filter(({ quantity }) => quantity.endsWith('_pressure'))
+    .map((c) => `${c.quantity} ${c.speed_rpm}`);
+  return new Set(told).size < told.length;
+}
+
 function chartsFrom({ photoId, reading, airDensity_kg_m3 }: UseCurves): ChartEvidence[] {
   const pressures = reading.curves.filter((curve) => curve.quantity.endsWith('_pressure'));
   const alone = pressures.length === 1;

@@ -30,11 +30,11 @@ export function askReader(photoId: string, hints: ChartHints | null): void {
   soon = setTimeout(() => void ask(photoId, hints), SETTLE_ms);
 }
 
-/** Gives the reading up; what was read before stays. */
+/** Gives the reading up and forgets what was read. */
 export function stopReader(): void {
   clearTimeout(soon);
   asked?.abort();
-  reader.value = { ...reader.value, step: null };
+  reader.value = NOTHING;
 }
 
 /** A keyboard types several letters in this time; a tap does not feel it. */

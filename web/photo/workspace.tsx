@@ -4,7 +4,7 @@ import { Icon } from '../drawings/icons.tsx';
 import { changePhoto } from '../edits/change-photo.ts';
 import { moveCorners } from '../edits/move-corners.ts';
 import { moveTap, tapCurve } from '../edits/tap-curve.ts';
-import { useCurves } from '../edits/use-curves.ts';
+import { areUntold, useCurves } from '../edits/use-curves.ts';
 import { editDoc, job, perform, type Note } from '../state/job.ts';
 import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
@@ -37,8 +37,7 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
   const asked = JSON.stringify(hints);
   useEffect(() => askReader(photoId, hints), [asked, photoId]);
   useEffect(() => stopReader, [photoId]);
-  const { problem, step } = reader.value;
-  const reading = work.byHand && !work.placed.every(Boolean) ? null : reader.value.reading;
+  const { reading, problem, step } = reader.value;
   const shown = shownWork(work, reading);
   const change: Change = (part, how, merge = null) =>
     editDoc(
@@ -62,6 +61,7 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
     if (again) change('curves', moveTap(again.id, at));
     else if (ready) change('curves', tapCurve(at, target));
   };
+  const untold = reading !== null && areUntold(reading);
   const use = (): void => {
     if (!reading) return;
     perform(useCurves(job.value, { blowerId, photoId, reading, airDensity_kg_m3: densityOf(shown.airDensityText) }));
@@ -109,8 +109,13 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
             {t.byHandInstead}
           </button>
         )}
+        {untold && (
+          <p class="box" role="status">
+            {t.untoldCurves}
+          </p>
+        )}
         {reading && shown.seeds.length > 0 && (
-          <button type="button" class="box fill next use" disabled={step !== null} onClick={use}>
+          <button type="button" class="box fill next use" disabled={step !== null || untold} onClick={use}>
             <span>
               {t.use(reading.curves.length)}
               {shown.seeds.some((seed) => speedOf(seed.speedText) === null) && <small>{t.speedMissing}</small>}

@@ -9,6 +9,8 @@ export const photo = {
   sending: (percent: string) => `Sending the photo ${percent} %`,
   turning: 'Turning it upright',
   steps: { frame: 'Looking for the plot', labels: 'Reading its numbers', curves: 'Following its curves' },
+  untoldCurves:
+    'Several pressure curves have the same speed, or none. Keep the one of this blower and take the others away, or type their speeds.',
   otherPlots: 'Other plots on this page are marked with dashes: tap inside one to read it instead.',
   byHandInstead: 'All wrong? Mark it by hand',
   byHand: 'Stop, I’ll mark it by hand',

@@ -2,7 +2,7 @@ import type { WordReader } from '../../words/word-reader.ts';
 import { frameMapOf, type FrameMap } from '../frame-map.ts';
 import type { SnappedFrame } from '../frame-snap.ts';
 import type { Photo } from '../raster.ts';
-import { straighten, type Sheet } from '../sheet.ts';
+import { straighten } from '../sheet.ts';
 import { chainWords, joinLines, type Word } from './chains.ts';
 import { nameAxes, type FoundAxis } from './name-axes.ts';
 import { findPieces } from './pieces.ts';
@@ -22,38 +22,34 @@ export type Labels = {
   readonly words: readonly PlotWord[];
 };
 
-/** What is known already and need not be read. */
-export type LabelsAsked = { readonly sheet?: Sheet; readonly isUpright?: boolean; readonly axes?: boolean };
-
 /**
  * Reads the numbers, titles and words of a chart.
  * @param frame corners in order around the plot, seen from the photo: which side is the bottom is found out here
- * @param asked a sheet made already from this frame; `isUpright` where the order of the corners is known to be the
- *              chart's own; `axes: false` where the scales are known and only the words are wanted
+ * @param isTold somebody put the corners: their order is the chart's own, and a plot without a scale is one all the same
  * @returns null where three corners lie on one line; an empty list of axes where no scale could be read
  */
 export async function readLabels(
   photo: Photo,
   frame: SnappedFrame,
   reader: WordReader,
-  asked: LabelsAsked = {},
+  isTold = false,
 ): Promise<Labels | null> {
   const first = lay(photo, frame);
   if (!first) return null;
-  if (asked.axes === false) return { ...(await wordsOf(first, reader)), axes: [] };
-  const tried = asked.isUpright ? [first] : likelyTurns(first, reader);
+  const tried = isTold ? [first] : likelyTurns(first, reader);
   let best: Attempt | null = null;
   for await (const laid of tried) {
-    const sheet = once(() => (laid === first && asked.sheet) || straighten(photo, laid.map, laid.frame.polarity));
+    const sheet = once(() => straighten(photo, laid.map, laid.frame.polarity));
     const scales = await readScales(laid.around, laid.pieces, laid.words, sheet, reader);
     const attempt = { laid, scales, score: scoreOf(scales) };
     if (!best || attempt.score > best.score) best = attempt;
     if (attempt.score >= GOOD) break;
   }
   if (!best) return null;
-  const { turns, frame: own, map } = best.laid;
+  if (isTold || best.score > 0) return finish(best, reader);
   // without a single scale this is no plot: what else stands there need not be read
-  return best.score > 0 ? finish(best, reader) : { turns, frame: own, map, axes: [], words: [] };
+  const { turns, frame: own, map } = best.laid;
+  return { turns, frame: own, map, axes: [], words: [] };
 }
 
 /** Ways the text may stand, likeliest first: those in which words beside the frame hardly read as numbers are left out. */
@@ -135,12 +131,6 @@ async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<La
   const size = sizes[sizes.length >> 1] ?? usualSize(words);
   const plotWords = await readPlotWords(around, pieces, rest, taken, size, reader);
   return { turns: laid.turns, frame: laid.frame, map: laid.map, axes, words: plotWords };
-}
-
-async function wordsOf(laid: Laid, reader: WordReader): Promise<Omit<Labels, 'axes'>> {
-  const lines = joinLines(laid.words);
-  const words = await readPlotWords(laid.around, laid.pieces, lines, [], usualSize(laid.words), reader);
-  return { turns: laid.turns, frame: laid.frame, map: laid.map, words };
 }
 
 function usualSize(words: readonly Word[]): number {

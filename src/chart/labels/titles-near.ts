@@ -6,9 +6,6 @@ import type { ReadScale } from './read-scales.ts';
 import type { Box, Surroundings } from './surroundings.ts';
 import { parseTitle, type Title } from './title.ts';
 
-/** A line of text with what was read. */
-export type ReadLine = { readonly line: Word; readonly read: WordRead };
-
 type Near = { line: Word; rank: number };
 
 /** Reads the lines that may be titles of the scales; each scale gets what stands by it, the nearest first. */

@@ -60,10 +60,11 @@ describe('the demo chart’s labels', () => {
     },
   );
 
-  test('where the scales are known only words are read', async () => {
-    const frame = exactFrame(photo, corners as unknown as Corners);
-    const labels = (await readLabels(photo, frame, words.read, { axes: false }))!;
-    expect(labels.axes).toEqual([]);
+  test('corners somebody put keep their order, and the words are read whether a scale is or not', async () => {
+    const lying = corners.map((_, k) => corners[(k + 1) % 4]) as unknown as Corners;
+    const labels = (await readLabels(photo, exactFrame(photo, lying), words.read, true))!;
+    expect(labels.turns).toBe(0);
+    expect(labels.frame.corners).toEqual(lying);
     expect(labels.words.length).toBeGreaterThan(0);
   });
 

@@ -7,7 +7,7 @@ import { removeEvidence } from '../../../web/edits/remove-evidence.ts';
 import { removeRow } from '../../../web/edits/remove-row.ts';
 import { setDriveKind } from '../../../web/edits/set-drive-kind.ts';
 import { setFamily } from '../../../web/edits/set-family.ts';
-import { useCurves } from '../../../web/edits/use-curves.ts';
+import { areUntold, useCurves } from '../../../web/edits/use-curves.ts';
 import type { ChartReading } from '../../../web/api.ts';
 import { withTyped } from '../../../web/state/as-typed.ts';
 import { blankJob } from '../../../web/state/blank-job.ts';
@@ -99,6 +99,14 @@ describe('edits are values', () => {
 });
 
 describe('using the curves of a photo', () => {
+  it('curves that no speed tells apart are not all of one blower', () => {
+    const of = (...speeds: (number | null)[]) => reading(speeds.map((speed_rpm) => ({ speed_rpm })));
+    expect([of(2900, 2400), of(null), of(2900, null)].map(areUntold)).toEqual([false, false, false]);
+    expect([of(2900, 2900), of(null, null)].map(areUntold)).toEqual([true, true]);
+    const both = reading([{ speed_rpm: 2900 }, { speed_rpm: 2900, quantity: 'total_pressure' }]);
+    expect(areUntold(both)).toBe(false);
+  });
+
   it('makes one chart of each pressure curve, with the power curve of its speed', () => {
     const { job, note } = useCurves(withBlowers(1), {
       blowerId: 'b1',

@@ -4,7 +4,7 @@ import { panning } from './panning.ts';
 import { pinching } from './pinching.ts';
 import { pressingHandle } from './pressing-handle.ts';
 import { pressingPaper } from './pressing-paper.ts';
-import { IDLE, type Gesture, type GestureName, type Going, type Stage, type StageEvent, type Step } from './stage.ts';
+import { type Gesture, type GestureName, type Going, type Stage, type StageEvent, type Step } from './stage.ts';
 
 export { IDLE, type Effect, type Going, type Stage, type StageEvent, type Step } from './stage.ts';
 
@@ -23,5 +23,3 @@ export function gesture(stage: Stage, going: Going, event: StageEvent): Step {
   const answer = GESTURES[going.name] as (event: StageEvent, data: unknown, stage: Stage) => Step;
   return answer(event, going.data, stage);
 }
-
-export const atRest = (stage: Stage): Step => ({ stage, going: IDLE });
