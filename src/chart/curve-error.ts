@@ -1,8 +1,8 @@
-import type { FrameSide } from './find-sides.ts';
-import { hiddenStretches } from './hidden-stretches.ts';
-import type { ScaleGrid } from './scale-grid.ts';
+import type { FrameSide } from './frame/find-sides.ts';
+import { hiddenStretches } from './trace/hidden-stretches.ts';
+import type { ScaleGrid } from './grid/scale-grid.ts';
 import type { StraightenedChart } from './straightened-chart.ts';
-import type { TracedCurve } from './trace.ts';
+import type { TracedCurve } from './trace/trace.ts';
 
 /** How far a side may lie beside its place, photo pixels: one standard uncertainty by what was seen of it. */
 const SIDE_px: Record<FrameSide['kind'], number> = { line: 0.25, edge: 0.6, comb: 0.5, open: 14 };

@@ -4,7 +4,7 @@ import type { AxisHint } from './hints.ts';
 import type { CurveReading } from './reading.ts';
 import { fromSheet } from './sheet.ts';
 import { trueFractions, type StraightenedChart } from './straightened-chart.ts';
-import type { Trace } from './stroke-centre.ts';
+import type { Trace } from './trace/stroke-centre.ts';
 
 /** Every so many points of a trace are answered: one in about eight sheet pixels. */
 const EVERY = 3;

@@ -1,14 +1,14 @@
 import { pointer, type Warning } from '../issues/result.ts';
 import { formatNumber } from '../units/format.ts';
 import { valueAt, type AxisScale } from './axes.ts';
-import { SIDE_NAMES, type SideName } from './find-sides.ts';
-import type { SnappedFrame } from './frame-snap.ts';
+import { SIDE_NAMES, type SideName } from './frame/find-sides.ts';
+import type { SnappedFrame } from './frame/frame-snap.ts';
 import type { AxisQuantity } from './hints.ts';
-import { turn } from './foresee.ts';
-import { hiddenStretches } from './hidden-stretches.ts';
-import type { ScaleGrid } from './scale-grid.ts';
+import { turn } from './trace/foresee.ts';
+import { hiddenStretches } from './trace/hidden-stretches.ts';
+import type { ScaleGrid } from './grid/scale-grid.ts';
 import type { Sheet } from './sheet.ts';
-import type { TracedCurve } from './trace.ts';
+import type { TracedCurve } from './trace/trace.ts';
 
 /** What a reading is not sure of, in words, and how much that takes from its confidence. */
 export type Doubt = { readonly warning: Warning; readonly confidence: number; readonly serious: boolean };

@@ -1,6 +1,6 @@
 import type { WordReader } from '../words/word-reader.ts';
-import { FINGER_REACH_PX } from './find-sides.ts';
-import { exactFrame, snapFrame } from './frame-snap.ts';
+import { FINGER_REACH_PX } from './frame/find-sides.ts';
+import { exactFrame, snapFrame } from './frame/frame-snap.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
 import { readLabels, type Labels } from './labels/read-labels.ts';

@@ -5,7 +5,7 @@ import type { AxisHint, AxisQuantity } from './hints.ts';
 import type { ChartReading, CurveReading } from './reading.ts';
 import { stepSureness, sureness } from './sureness.ts';
 import { trueFractions, type StraightenedChart } from './straightened-chart.ts';
-import type { TracedCurve } from './trace.ts';
+import type { TracedCurve } from './trace/trace.ts';
 
 /** A traced curve and what it shows. `path` is where in hints or answer its doubts belong. */
 export type NamedCurve = {

@@ -1,7 +1,7 @@
 import { fail, ok, pointer, type Issue, type Result } from '../issues/result.ts';
 import { checkAxes, checkCorners } from './check-hints.ts';
 import { frameDoubts, noPressure, type Doubt } from './doubts.ts';
-import type { SideName } from './find-sides.ts';
+import type { SideName } from './frame/find-sides.ts';
 import { findChart, type Aids, type FoundChart } from './find-chart.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
@@ -12,7 +12,7 @@ import type { Photo } from './raster.ts';
 import { areFull, layChartFlat, readTaps, type FullHints } from './read-hinted.ts';
 import { readPlot, stacked, type PlotReading } from './read-plot.ts';
 import type { ChartReading } from './reading.ts';
-import { gridAlong, isRuled } from './ruled.ts';
+import { gridAlong, isRuled } from './grid/ruled.ts';
 import type { StraightenedChart } from './straightened-chart.ts';
 import { askFrame, askGrid, isTickedOut, type Witnessed } from './witnesses.ts';
 

@@ -1,19 +1,19 @@
 import { fail, ok, pointer, type Result } from '../issues/result.ts';
-import { keepApart } from './apart.ts';
+import { keepApart } from './trace/apart.ts';
 import { fromBase } from '../units/names.ts';
 import { checkAxes, checkCorners, checkSeeds, unitOf } from './check-hints.ts';
 import { beginsLate, frameDoubts, noLine, NO_LINE, runTogether, scaleDoubts, type Doubt } from './doubts.ts';
 import { oddBeginnings } from './family.ts';
 import type { AxisHint, ChartHints, SeedHint } from './hints.ts';
 import type { Photo } from './raster.ts';
-import { gridAlong, isRuled } from './ruled.ts';
+import { gridAlong, isRuled } from './grid/ruled.ts';
 import { curvesInSI, putTogether } from './put-together.ts';
 import type { ChartReading } from './reading.ts';
 import { toSheet } from './sheet.ts';
 import { photoPoint, type Corners } from './spaces.ts';
 import { straightenChart, type StraightenedChart } from './straightened-chart.ts';
-import { traceCurve, type TracedCurve } from './trace.ts';
-import { untangle } from './untangle.ts';
+import { traceCurve, type TracedCurve } from './trace/trace.ts';
+import { untangle } from './trace/untangle.ts';
 
 /** Hints that are enough to read a chart without looking for frame, scales or curves. */
 export type FullHints = ChartHints & Required<Pick<ChartHints, 'frameCorners_px' | 'axes' | 'seeds'>>;

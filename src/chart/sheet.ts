@@ -1,7 +1,7 @@
-import type { FrameMap } from './frame-map.ts';
+import type { FrameMap } from './frame/frame-map.ts';
 import { inkOn, paperLight, type PaperLight } from './paper.ts';
 import type { Photo, Raster } from './raster.ts';
-import type { Polarity } from './side-band.ts';
+import type { Polarity } from './frame/side-band.ts';
 import { framePoint, sheetPoint, type FramePoint, type SheetPoint } from './spaces.ts';
 
 /**

@@ -1,16 +1,16 @@
-import { cornersFromGrid } from './corners-from-grid.ts';
-import type { FrameSide } from './find-sides.ts';
-import { frameMapOf, type FrameMap } from './frame-map.ts';
-import { exactFrame, hasOpenSide, snapFrame, withCorners, type SnappedFrame } from './frame-snap.ts';
-import { gridInkOf } from './grid-ink.ts';
+import { cornersFromGrid } from './frame/corners-from-grid.ts';
+import type { FrameSide } from './frame/find-sides.ts';
+import { frameMapOf, type FrameMap } from './frame/frame-map.ts';
+import { exactFrame, hasOpenSide, snapFrame, withCorners, type SnappedFrame } from './frame/frame-snap.ts';
+import { gridInkOf } from './grid/grid-ink.ts';
 import type { AxisHint } from './hints.ts';
-import type { FreeEnds } from './lattice.ts';
+import type { FreeEnds } from './grid/lattice.ts';
 import type { Photo } from './raster.ts';
-import { readScaleGrid, type ScaleGrid } from './scale-grid.ts';
-import type { Polarity } from './side-band.ts';
+import { readScaleGrid, type ScaleGrid } from './grid/scale-grid.ts';
+import type { Polarity } from './frame/side-band.ts';
 import { fromSheet, straighten, type Sheet } from './sheet.ts';
 import type { Corners } from './spaces.ts';
-import { tracingTable, type TracingTable } from './tracing-table.ts';
+import { tracingTable, type TracingTable } from './trace/tracing-table.ts';
 
 /** A chart laid flat: where its frame is, the sheet, what its grid says about each scale, ready for tracing curves. */
 export type StraightenedChart = {

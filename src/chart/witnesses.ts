@@ -1,10 +1,10 @@
 import { pointer } from '../issues/result.ts';
 import { cleared, type Doubt } from './doubts.ts';
-import { SIDE_NAMES, type SideName } from './find-sides.ts';
-import type { SnappedFrame } from './frame-snap.ts';
+import { SIDE_NAMES, type SideName } from './frame/find-sides.ts';
+import type { SnappedFrame } from './frame/frame-snap.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
-import { isRuled } from './ruled.ts';
-import type { ScaleGrid } from './scale-grid.ts';
+import { isRuled } from './grid/ruled.ts';
+import type { ScaleGrid } from './grid/scale-grid.ts';
 import type { ScaleEnd } from './labels/scale-ends.ts';
 
 /** Doubts about the numbers of a scale that a printed grid settles, and where both ends are round. */

@@ -1,6 +1,6 @@
 import type { WordReader } from '../../words/word-reader.ts';
-import { frameMapOf, type FrameMap } from '../frame-map.ts';
-import type { SnappedFrame } from '../frame-snap.ts';
+import { frameMapOf, type FrameMap } from '../frame/frame-map.ts';
+import type { SnappedFrame } from '../frame/frame-snap.ts';
 import type { Photo } from '../raster.ts';
 import { straighten } from '../sheet.ts';
 import { chainWords, joinLines, type Word } from './chains.ts';

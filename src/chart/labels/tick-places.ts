@@ -1,4 +1,4 @@
-import { findGridLines, peaksOf, ridgeProfile } from '../grid-lines.ts';
+import { findGridLines, peaksOf, ridgeProfile } from '../grid/grid-lines.ts';
 import { fromSheet, type Sheet } from '../sheet.ts';
 import type { Side } from './tick-groups.ts';
 

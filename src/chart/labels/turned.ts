@@ -1,5 +1,5 @@
-import type { FrameMap } from '../frame-map.ts';
-import type { SnappedFrame } from '../frame-snap.ts';
+import type { FrameMap } from '../frame/frame-map.ts';
+import type { SnappedFrame } from '../frame/frame-snap.ts';
 import type { Corners } from '../spaces.ts';
 import type { Piece, Pieces } from './pieces.ts';
 import type { Box, Surroundings } from './surroundings.ts';

@@ -1,6 +1,6 @@
-import { bridgeGaps } from '../bridge.ts';
-import type { TracedCurve } from '../trace.ts';
-import { exchange, meetings } from '../untangle.ts';
+import { bridgeGaps } from '../trace/bridge.ts';
+import type { TracedCurve } from '../trace/trace.ts';
+import { exchange, meetings } from '../trace/untangle.ts';
 
 /** Points at a joint that are bridged smoothly. */
 const SMOOTHED = 5;

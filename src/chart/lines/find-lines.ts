@@ -1,9 +1,9 @@
-import { sharedWay } from '../apart.ts';
-import { endOf } from '../curve-ends.ts';
-import { traceLine } from '../trace-line.ts';
-import type { TracedCurve } from '../trace.ts';
-import type { TracingTable } from '../tracing-table.ts';
-import type { SeedStroke } from '../seed-stroke.ts';
+import { sharedWay } from '../trace/apart.ts';
+import { endOf } from '../trace/curve-ends.ts';
+import { traceLine } from '../trace/trace-line.ts';
+import type { TracedCurve } from '../trace/trace.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
+import type { SeedStroke } from '../trace/seed-stroke.ts';
 import { chooseLines } from './choose-lines.ts';
 import { exchanged } from './crossings.ts';
 import { hideWords } from './hide-words.ts';

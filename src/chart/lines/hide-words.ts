@@ -1,4 +1,4 @@
-import type { TracingTable } from '../tracing-table.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
 import { inkIslands, type InkIsland } from './ink-islands.ts';
 import type { SheetBox } from './line-seeds.ts';
 

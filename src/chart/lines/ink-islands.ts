@@ -1,4 +1,4 @@
-import type { TracingTable } from '../tracing-table.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
 
 /** A connected piece of ink in the frame that is not the grid's; sheet pixels, edges included. */
 export type InkIsland = {

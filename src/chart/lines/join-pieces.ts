@@ -1,6 +1,6 @@
-import { bridgeGaps } from '../bridge.ts';
-import type { Trace } from '../stroke-centre.ts';
-import { roughness, type Branch } from '../untangle.ts';
+import { bridgeGaps } from '../trace/bridge.ts';
+import type { Trace } from '../trace/stroke-centre.ts';
+import { roughness, type Branch } from '../trace/untangle.ts';
 
 /** What must be known of a piece to tell whether another one goes on with it. */
 export type Piece = {

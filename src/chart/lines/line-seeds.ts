@@ -1,5 +1,5 @@
-import { netInk, strokeNear, type SeedStroke } from '../seed-stroke.ts';
-import type { TracingTable } from '../tracing-table.ts';
+import { netInk, strokeNear, type SeedStroke } from '../trace/seed-stroke.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
 
 /** A box on the sheet [px] that holds no part of a curve: words, a legend. */
 export type SheetBox = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };

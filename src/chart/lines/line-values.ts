@@ -2,7 +2,7 @@ import { valueAt } from '../axes.ts';
 import { toSI, unitOf } from '../check-hints.ts';
 import type { AxisHint } from '../hints.ts';
 import { trueFractions, type StraightenedChart } from '../straightened-chart.ts';
-import type { TracedCurve } from '../trace.ts';
+import type { TracedCurve } from '../trace/trace.ts';
 
 /** A line read on one axis: shares of the frame, and SI values, at even steps along it from left to right. */
 export type LineValues = {

@@ -1,6 +1,6 @@
-import { netInk } from '../seed-stroke.ts';
-import type { TracedCurve } from '../trace.ts';
-import type { TracingTable } from '../tracing-table.ts';
+import { netInk } from '../trace/seed-stroke.ts';
+import type { TracedCurve } from '../trace/trace.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
 
 /** What a traced line looks like as a whole; lengths in sheet pixels. */
 export type LineWorth = {

@@ -1,8 +1,8 @@
-import type { InkColour } from '../likeness.ts';
-import { traceMarkers } from '../trace-markers.ts';
-import { toFrameSides } from '../curve-ends.ts';
-import type { TracedCurve } from '../trace.ts';
-import type { TracingTable } from '../tracing-table.ts';
+import type { InkColour } from '../trace/likeness.ts';
+import { traceMarkers } from '../trace/trace-markers.ts';
+import { toFrameSides } from '../trace/curve-ends.ts';
+import type { TracedCurve } from '../trace/trace.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
 import type { InkIsland } from './ink-islands.ts';
 
 const SMALLEST_PX = 5;

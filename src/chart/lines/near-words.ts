@@ -1,6 +1,6 @@
 import { toSheet } from '../sheet.ts';
 import type { StraightenedChart } from '../straightened-chart.ts';
-import type { TracedCurve } from '../trace.ts';
+import type { TracedCurve } from '../trace/trace.ts';
 import type { SheetBox } from './line-seeds.ts';
 import { meaningOfWord, type WordMeaning } from './word-meanings.ts';
 

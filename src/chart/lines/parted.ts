@@ -1,8 +1,8 @@
-import { turn } from '../foresee.ts';
-import type { InkColour } from '../likeness.ts';
+import { turn } from '../trace/foresee.ts';
+import type { InkColour } from '../trace/likeness.ts';
 import type { Sheet } from '../sheet.ts';
-import type { TracedCurve } from '../trace.ts';
-import type { Trace } from '../stroke-centre.ts';
+import type { TracedCurve } from '../trace/trace.ts';
+import type { Trace } from '../trace/stroke-centre.ts';
 
 /** Points of a trace (2.5 px apart) left out on both sides of the place where it is parted: they belong to neither. */
 const LEFT_OUT = 2;

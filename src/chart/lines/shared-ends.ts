@@ -1,4 +1,4 @@
-import type { Trace } from '../stroke-centre.ts';
+import type { Trace } from '../trace/stroke-centre.ts';
 
 const ON_PX = 4;
 /** Points of a trace (2.5 px apart) that show which way it runs. */

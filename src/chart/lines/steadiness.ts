@@ -1,7 +1,7 @@
-import { netInk } from '../seed-stroke.ts';
-import type { TracedCurve } from '../trace.ts';
-import type { TracingTable } from '../tracing-table.ts';
-import { roughness, type Branch } from '../untangle.ts';
+import { netInk } from '../trace/seed-stroke.ts';
+import type { TracedCurve } from '../trace/trace.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
+import { roughness, type Branch } from '../trace/untangle.ts';
 
 /** Points of a trace (2.5 px apart) compared before and after a place, and those left out around it. */
 const LOOK = 24;

@@ -1,5 +1,5 @@
-import type { TracedCurve } from '../trace.ts';
-import type { TracingTable } from '../tracing-table.ts';
+import type { TracedCurve } from '../trace/trace.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
 import type { InkIsland } from './ink-islands.ts';
 import { isIn, type SheetBox } from './line-seeds.ts';
 

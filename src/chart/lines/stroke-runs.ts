@@ -1,9 +1,9 @@
-import { followStroke } from '../follow.ts';
-import { likenessTo, LOOSE_COLOUR, type InkColour, type Likeness } from '../likeness.ts';
-import type { SeedStroke } from '../seed-stroke.ts';
-import type { Trace } from '../stroke-centre.ts';
-import { SOLID } from '../stroke-style.ts';
-import type { TracingTable } from '../tracing-table.ts';
+import { followStroke } from '../trace/follow.ts';
+import { likenessTo, LOOSE_COLOUR, type InkColour, type Likeness } from '../trace/likeness.ts';
+import type { SeedStroke } from '../trace/seed-stroke.ts';
+import type { Trace } from '../trace/stroke-centre.ts';
+import { SOLID } from '../trace/stroke-style.ts';
+import type { TracingTable } from '../trace/tracing-table.ts';
 
 const LEAST_RUN_PX = 60;
 const RUN_STEPS = 12;

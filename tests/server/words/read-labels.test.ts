@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { decodePhoto } from '../../../server/image/decode.ts';
 import { createWordWorkers } from '../../../server/words/word-workers.ts';
-import { exactFrame } from '../../../src/chart/frame-snap.ts';
+import { exactFrame } from '../../../src/chart/frame/frame-snap.ts';
 import type { Photo } from '../../../src/chart/index.ts';
 import { readLabels, type Labels } from '../../../src/chart/labels/read-labels.ts';
 import { photoPoint, type Corners, type PhotoPoint } from '../../../src/chart/spaces.ts';

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Doubt } from '../../../src/chart/doubts.ts';
-import { SIDE_NAMES } from '../../../src/chart/find-sides.ts';
-import type { SnappedFrame } from '../../../src/chart/frame-snap.ts';
+import { SIDE_NAMES } from '../../../src/chart/frame/find-sides.ts';
+import type { SnappedFrame } from '../../../src/chart/frame/frame-snap.ts';
 import type { FoundAxis } from '../../../src/chart/labels/name-axes.ts';
-import type { ScaleGrid } from '../../../src/chart/scale-grid.ts';
+import type { ScaleGrid } from '../../../src/chart/grid/scale-grid.ts';
 import { askFrame, askGrid, bearsOut, isTickedOut } from '../../../src/chart/witnesses.ts';
 
 /** A grid with so many lines, every `spacing` of the axis. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { frameMapOf } from '../../../../src/chart/frame-map.ts';
-import { snapFrame } from '../../../../src/chart/frame-snap.ts';
+import { frameMapOf } from '../../../../src/chart/frame/frame-map.ts';
+import { snapFrame } from '../../../../src/chart/frame/frame-snap.ts';
 import { preparePhoto } from '../../../../src/chart/index.ts';
 import { findPieces } from '../../../../src/chart/labels/pieces.ts';
 import { layOut } from '../../../../src/chart/labels/surroundings.ts';

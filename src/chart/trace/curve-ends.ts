@@ -1,0 +1,79 @@
+import { hiddenAt, likeAt, type Likeness } from './likeness.ts';
+import type { Sheet } from '../sheet.ts';
+import type { Trace } from './stroke-centre.ts';
+import type { TracingTable } from './tracing-table.ts';
+
+/** First (0) or last (1) point of a trace. Source: definition. */
+export const endOf = ({ x, y }: Trace, end: 0 | 1) => ({ x: x.at(end ? -1 : 0)!, y: y.at(end ? -1 : 0)! });
+
+/** Whether ink like the curve's own runs on ahead of an end that lies inside the frame. */
+export function goesOn({ bounds }: TracingTable, like: Likeness, trace: Trace, end: 0 | 1): boolean {
+  const { x, y } = endOf(trace, end);
+  const room = 4;
+  if (x < bounds.left + room || x > bounds.right - room || y < bounds.top + room || y > bounds.bottom - room)
+    return false;
+  const back = end ? trace.x.length - 9 : 8;
+  const way = Math.atan2(y - trace.y[Math.max(0, back)]!, x - trace.x[Math.max(0, back)]!);
+  for (let turn = -1.25; turn <= 1.3; turn += 0.125) {
+    let ink = 0;
+    let looks = 0;
+    for (let far = 7; far < 25; far++) {
+      const px = x + far * Math.cos(way + turn);
+      const py = y + far * Math.sin(way + turn);
+      if (hiddenAt(like, px, py)) continue;
+      ink += likeAt(like, px, py);
+      looks++;
+    }
+    if (looks > 9 && ink / looks > 0.45) return true;
+  }
+  return false;
+}
+
+/** A curve that ran into the frame line ends on it, not the line's half width before it. */
+export function toFrameSides({ sheet, frameHalf, bounds }: TracingTable, trace: Trace): Trace {
+  const clear = (i: number) =>
+    trace.x[i]! >= bounds.left &&
+    trace.x[i]! <= bounds.right &&
+    trace.y[i]! >= bounds.top &&
+    trace.y[i]! <= bounds.bottom;
+  let first = 0;
+  let last = trace.x.length - 1;
+  while (first < last - 4 && !clear(first)) first++;
+  while (last > first + 4 && !clear(last)) last--;
+  const x = Array.from(trace.x.subarray(first, last + 1));
+  const y = Array.from(trace.y.subarray(first, last + 1));
+  const seen = Array.from(trace.seen.subarray(first, last + 1));
+  const end = onSide(sheet, frameHalf, x.at(-1)!, y.at(-1)!, x.at(-1)! - x.at(-9)!, y.at(-1)! - y.at(-9)!);
+  const start = onSide(sheet, frameHalf, x[0]!, y[0]!, x[0]! - x[8]!, y[0]! - y[8]!);
+  if (end) {
+    x.push(end[0]);
+    y.push(end[1]);
+    seen.push(0.5);
+  }
+  if (start) {
+    x.unshift(start[0]);
+    y.unshift(start[1]);
+    seen.unshift(0.5);
+  }
+  return { x: Float64Array.from(x), y: Float64Array.from(y), seen: Float64Array.from(seen) };
+}
+
+/** Where the straight way on from (x, y) meets the frame, if that is just ahead. */
+function onSide(
+  sheet: Sheet,
+  frameHalf: number,
+  x: number,
+  y: number,
+  dx: number,
+  dy: number,
+): [number, number] | null {
+  const near = frameHalf + 8;
+  const left = sheet.margin;
+  const top = sheet.margin;
+  const goX = dx < 0 ? (left - x) / dx : dx > 0 ? (left + sheet.frameWidth - x) / dx : Infinity;
+  const goY = dy < 0 ? (top - y) / dy : dy > 0 ? (top + sheet.frameHeight - y) / dy : Infinity;
+  const go = Math.min(goX, goY);
+  const across = goX < goY ? Math.abs(go * dx) : Math.abs(go * dy);
+  if (!(go >= 0) || across > near || go * Math.hypot(dx, dy) > 2.5 * near) return null;
+  return [x + go * dx, y + go * dy];
+}
