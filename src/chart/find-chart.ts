@@ -7,7 +7,7 @@ import { readLabels, type Labels } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
 import { findFrames } from './page/find-frames.ts';
 import { overlap } from './page/web-frames.ts';
-import type { Photo } from './raster.ts';
+import type { Photo } from '../picture/raster.ts';
 import { photoPoint, type Corners } from './spaces.ts';
 
 /** A chart on the photo: its frame the right way up, its scales, and the words in and around it. */

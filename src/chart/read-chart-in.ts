@@ -8,7 +8,7 @@ import type { FoundAxis } from './labels/name-axes.ts';
 import type { Labels } from './labels/read-labels.ts';
 import { printedDensity } from './printed-density.ts';
 import { putTogether } from './put-together.ts';
-import type { Photo } from './raster.ts';
+import type { Photo } from '../picture/raster.ts';
 import { areFull, layChartFlat, readTaps, type FullHints } from './read-hinted.ts';
 import { readPlot, stacked, type PlotReading } from './read-plot.ts';
 import type { ChartReading } from './reading.ts';

@@ -5,7 +5,7 @@ import { checkAxes, checkCorners, checkSeeds, unitOf } from './check-hints.ts';
 import { beginsLate, frameDoubts, noLine, NO_LINE, runTogether, scaleDoubts, type Doubt } from './doubts.ts';
 import { oddBeginnings } from './family.ts';
 import type { AxisHint, ChartHints, SeedHint } from './hints.ts';
-import type { Photo } from './raster.ts';
+import type { Photo } from '../picture/raster.ts';
 import { gridAlong, isRuled } from './grid/ruled.ts';
 import { curvesInSI, putTogether } from './put-together.ts';
 import type { ChartReading } from './reading.ts';

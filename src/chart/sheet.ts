@@ -1,6 +1,6 @@
 import type { FrameMap } from './frame/frame-map.ts';
 import { inkOn, paperLight, type PaperLight } from './paper.ts';
-import type { Photo, Raster } from './raster.ts';
+import type { Photo, Raster } from '../picture/raster.ts';
 import type { Polarity } from './frame/side-band.ts';
 import { framePoint, sheetPoint, type FramePoint, type SheetPoint } from './spaces.ts';
 

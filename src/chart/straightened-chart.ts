@@ -5,7 +5,7 @@ import { exactFrame, hasOpenSide, snapFrame, withCorners, type SnappedFrame } fr
 import { gridInkOf } from './grid/grid-ink.ts';
 import type { AxisHint } from './hints.ts';
 import type { FreeEnds } from './grid/lattice.ts';
-import type { Photo } from './raster.ts';
+import type { Photo } from '../picture/raster.ts';
 import { readScaleGrid, type ScaleGrid } from './grid/scale-grid.ts';
 import type { Polarity } from './frame/side-band.ts';
 import { fromSheet, straighten, type Sheet } from './sheet.ts';

@@ -3,7 +3,7 @@ import type { Control } from '../grid/bend-field.ts';
 import { SIDE_NAMES, type SideName } from './find-sides.ts';
 import type { FrameMap } from './frame-map.ts';
 import { isLoose, type SnappedFrame } from './frame-snap.ts';
-import { homographyOf, inverseOf, project } from './homography.ts';
+import { homographyOf, inverseOf, project } from '../../picture/homography.ts';
 import { photoPoint, type Corners } from '../spaces.ts';
 
 /** Where each side lies in the frame, for holding it there. */

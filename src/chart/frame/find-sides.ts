@@ -1,4 +1,4 @@
-import type { Photo } from '../raster.ts';
+import type { Photo } from '../../picture/raster.ts';
 import { sampleWideBand, sideAxis, type Polarity, type SideAxis, type SideBand } from './side-band.ts';
 import { findSideComb, isCrossed } from './side-comb.ts';
 import { findSideEdge } from './side-edges.ts';

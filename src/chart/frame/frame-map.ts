@@ -1,4 +1,4 @@
-import { homographyOf, inverseOf, project, type Homography } from './homography.ts';
+import { homographyOf, inverseOf, project, type Homography } from '../../picture/homography.ts';
 import type { FrameSide, SideName } from './find-sides.ts';
 import type { SnappedFrame } from './frame-snap.ts';
 import { framePoint, photoPoint, type FramePoint, type PhotoPoint } from '../spaces.ts';

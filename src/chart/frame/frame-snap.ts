@@ -8,7 +8,7 @@ import {
   type SideName,
 } from './find-sides.ts';
 import { lineEnd } from './line-end.ts';
-import type { Photo } from '../raster.ts';
+import type { Photo } from '../../picture/raster.ts';
 import { photoPoint, type Corners, type PhotoPoint } from '../spaces.ts';
 
 /** The plot frame in the photo: four sides, four corners, and whether lines are darker or lighter than the paper. */

@@ -1,4 +1,4 @@
-import { greyAt, type Photo } from '../raster.ts';
+import { greyAt, type Photo } from '../../picture/raster.ts';
 import type { FrameSide } from './find-sides.ts';
 import type { Polarity } from './side-band.ts';
 import { photoPoint, type PhotoPoint } from '../spaces.ts';

@@ -1,4 +1,4 @@
-import { greyAt, type Photo } from '../raster.ts';
+import { greyAt, type Photo } from '../../picture/raster.ts';
 import type { PhotoPoint } from '../spaces.ts';
 
 /** A line from corner to corner of the plot frame, and how the strip along it is laid out in the photo. */

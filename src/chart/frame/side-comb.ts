@@ -1,4 +1,4 @@
-import { greyAt, type Photo } from '../raster.ts';
+import { greyAt, type Photo } from '../../picture/raster.ts';
 import type { SideAxis } from './side-band.ts';
 import { fitSmoothLine, type SmoothLine } from '../trace/smooth-line.ts';
 

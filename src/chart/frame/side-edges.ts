@@ -1,5 +1,5 @@
 import { bestPath } from '../trace/best-path.ts';
-import type { Photo } from '../raster.ts';
+import type { Photo } from '../../picture/raster.ts';
 import { sampleAlongPath, type SideBand } from './side-band.ts';
 import { fitSmoothLine, type SmoothLine } from '../trace/smooth-line.ts';
 

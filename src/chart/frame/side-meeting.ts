@@ -1,4 +1,4 @@
-import { greyAt, type Photo } from '../raster.ts';
+import { greyAt, type Photo } from '../../picture/raster.ts';
 import type { Polarity, SideAxis } from './side-band.ts';
 import type { SmoothLine } from '../trace/smooth-line.ts';
 

@@ -1,7 +1,7 @@
 import type { WordReader } from '../../words/word-reader.ts';
 import { frameMapOf, type FrameMap } from '../frame/frame-map.ts';
 import type { SnappedFrame } from '../frame/frame-snap.ts';
-import type { Photo } from '../raster.ts';
+import type { Photo } from '../../picture/raster.ts';
 import { straighten } from '../sheet.ts';
 import { chainWords, joinLines, type Word } from './chains.ts';
 import { nameAxes, type FoundAxis } from './name-axes.ts';

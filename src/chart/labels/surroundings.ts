@@ -1,5 +1,5 @@
 import type { FrameMap } from '../frame/frame-map.ts';
-import type { Grey, Photo } from '../raster.ts';
+import type { Grey, Photo } from '../../picture/raster.ts';
 import type { Polarity } from '../frame/side-band.ts';
 import type { PhotoPoint } from '../spaces.ts';
 import { barePaper } from './bare-paper.ts';

@@ -1,4 +1,4 @@
-import type { Photo } from '../raster.ts';
+import type { Photo } from '../../picture/raster.ts';
 import { likenessOf } from './frame-likeness.ts';
 import { frameSigns, strokeSteps, type FrameSigns } from './frame-signs.ts';
 import { glyphBlobs } from './glyph-blobs.ts';

@@ -1,4 +1,4 @@
-import type { Photo } from '../raster.ts';
+import type { Photo } from '../../picture/raster.ts';
 import { photoPoint, type Corners } from '../spaces.ts';
 import { candidateFrames, type CandidateFrame } from './candidate-frames.ts';
 import { inPhoto, type PageView } from './page-view.ts';

@@ -1,4 +1,4 @@
-import { homographyOf, type Homography } from '../frame/homography.ts';
+import { homographyOf, type Homography } from '../../picture/homography.ts';
 import type { GlyphBlob } from './glyph-blobs.ts';
 import { slopeAt } from './page-lines.ts';
 import type { Chain } from './ridge-chains.ts';

@@ -1,4 +1,4 @@
-import type { Grey } from '../raster.ts';
+import type { Grey } from '../../picture/raster.ts';
 
 /** A blot about as big as a printed letter: its centre and height, view pixels. */
 export type GlyphBlob = { readonly x: number; readonly y: number; readonly size: number };

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { homographyOf, inverseOf, project } from '../../../../src/chart/frame/homography.ts';
+import { homographyOf, inverseOf, project } from '../../../src/picture/homography.ts';
 
 const square = [
   [0, 0],
