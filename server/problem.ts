@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { STATUS_CODES } from 'node:http';
-import type { ErrorRequestHandler, RequestHandler, Response } from 'express';
+import type { ErrorRequestHandler, Request, RequestHandler, Response } from 'express';
 import type { Issue } from '../src/index.ts';
 
 export type ProblemError = { path: string; message: string };
@@ -75,6 +75,10 @@ export const problemOf = ({ status, message: detail, errors }: Refusal) => ({
   errors,
 });
 
+/** One JSON document a line; the last one may be a problem: the status was sent long before. */
+export const LINES = 'application/x-ndjson';
+const isInLines = (res: Response): boolean => String(res.getHeader('Content-Type')).startsWith(LINES);
+
 function send(res: Response, refusal: Refusal): void {
   res.status(refusal.status).set(refusal.headers).set('Cache-Control', 'no-store');
   res.type('application/problem+json').send(JSON.stringify(problemOf(refusal)));
@@ -82,22 +86,19 @@ function send(res: Response, refusal: Refusal): void {
 
 /** The one maker of problem+json: known refusals in their own words, anything else as 500 with an id that the log explains. */
 export function problems(log: Log): ErrorRequestHandler {
+  const unexpected = (error: unknown, req: Request): Refusal => {
+    const id = randomUUID();
+    log(`${id} ${req.method} ${req.path}: ${error instanceof Error ? error.stack : String(error)}`);
+    return new Refusal(500, `Something went wrong in the program, not in what you sent. The log has it under ${id}.`);
+  };
   return (error, req, res, next) => {
-    if (res.headersSent) {
+    if (res.headersSent && !isInLines(res)) {
       next(error);
       return;
     }
-    const refusal = refusalFrom(error);
-    if (refusal) {
-      send(res, refusal);
-      return;
-    }
-    const id = randomUUID();
-    log(`${id} ${req.method} ${req.path}: ${error instanceof Error ? error.stack : String(error)}`);
-    send(
-      res,
-      new Refusal(500, `Something went wrong in the program, not in what you sent. The log has it under ${id}.`),
-    );
+    const refusal = refusalFrom(error) ?? unexpected(error, req);
+    if (res.headersSent) res.end(`${JSON.stringify({ problem: problemOf(refusal) })}\n`);
+    else send(res, refusal);
   };
 }
 

@@ -3,7 +3,7 @@ import type { Request, RequestHandler, Response } from 'express';
 import { ChartHints, type ChartStep } from '../../src/chart/index.ts';
 import { understand } from '../../src/index.ts';
 import { jsonBytes, jsonOf } from '../json-body.ts';
-import { Refusal, onlyMethods, problemOf, refusalOf } from '../problem.ts';
+import { LINES, Refusal, onlyMethods, refusalOf } from '../problem.ts';
 import type { ChartAnswer, ChartReader } from '../readers/chart-reader.ts';
 import { replyText } from '../reply.ts';
 import { Stopped, TookTooLong } from '../side-process.ts';
@@ -22,15 +22,12 @@ async function readChart(parts: PhotoReadingParts, req: PhotoRequest, res: Respo
   res.on('close', () => gone.abort());
   const read = (onStep?: (step: ChartStep) => void): Promise<string> =>
     textOf(parts.chartReader.read(photo.uprightFile, hints.value, { signal: gone.signal, ...(onStep && { onStep }) }));
-  if (req.headers.accept === LINES) await replyInLines(res, read);
-  else
-    await read().then(
-      (text) => replyText(res, 200, text),
-      (error: unknown) => {
-        // nobody is there to be answered
-        if (!(error instanceof Stopped)) throw error;
-      },
-    );
+  const answered =
+    req.headers.accept === LINES ? replyInLines(res, read) : read().then((text) => replyText(res, 200, text));
+  await answered.catch((error: unknown) => {
+    // nobody is there to be answered
+    if (!(error instanceof Stopped)) throw error;
+  });
 }
 
 async function textOf(answer: Promise<ChartAnswer>): Promise<string> {
@@ -41,19 +38,11 @@ async function textOf(answer: Promise<ChartAnswer>): Promise<string> {
   return read.text;
 }
 
-/** One JSON document a line: each step as it is begun, then the reading or the problem. */
-const LINES = 'application/x-ndjson';
-
+/** Each step as it is begun, then the reading; a problem becomes the last line. */
 async function replyInLines(res: Response, read: (onStep: (step: ChartStep) => void) => Promise<string>) {
   res.status(200).set('Cache-Control', 'no-store').type(LINES);
-  try {
-    const text = await read((step) => void res.write(`${JSON.stringify({ step })}\n`));
-    res.end(`{"reading":${text}}\n`);
-  } catch (error) {
-    if (error instanceof Stopped) return;
-    if (!(error instanceof Refusal)) throw error;
-    res.end(`${JSON.stringify({ problem: problemOf(error) })}\n`);
-  }
+  const text = await read((step) => void res.write(`${JSON.stringify({ step })}\n`));
+  res.end(`{"reading":${text}}\n`);
 }
 
 const notYet =

@@ -6,6 +6,7 @@ import type { FoundAxis } from './labels/name-axes.ts';
 import { readLabels, type Labels } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
 import { findFrames } from './page/find-frames.ts';
+import { areStacked } from './page/stacked-panels.ts';
 import { overlap } from './page/web-frames.ts';
 import type { Photo } from '../picture/raster.ts';
 import { photoPoint, type Corners } from './spaces.ts';
@@ -58,7 +59,17 @@ export async function findChart(
   onStep('frame');
   const corners = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
   const frames: readonly Frame[] = corners
-    ? [{ corners, confidence: 1, kind: 'told' }]
+    ? [
+        {
+          corners,
+          confidence: 1,
+          kind: 'told',
+          panels: stackedWith(
+            corners,
+            memory('frames', () => findFrames(photo)),
+          ),
+        },
+      ]
     : memory('frames', () => findFrames(photo))
         .filter(({ confidence }) => confidence > UNLIKELY)
         .slice(0, MOST_FRAMES);
@@ -107,6 +118,10 @@ export async function findChart(
   );
   return { chart: best, others: others.map((f) => f.corners) };
 }
+
+/** Surely found frames that stand over or under a told one. */
+const stackedWith = (told: Corners, found: readonly Frame[]): Corners[] =>
+  found.filter((f) => f.confidence > LIKELY_PLOT && areStacked(told, f.corners)).map((f) => f.corners);
 
 /** The flow axis printed under another panel, where this one has none of its own. */
 function sharedFlow(labels: Labels, panels: readonly Labels[]): FoundAxis[] {

@@ -2,10 +2,14 @@ import { fail, ok, pointer, type Issue, type Result } from '../issues/result.ts'
 import { checkAxes, checkCorners } from './check-hints.ts';
 import { frameDoubts, noPressure, type Doubt } from './doubts.ts';
 import type { SideName } from './frame/find-sides.ts';
-import { findChart, type Aids, type FoundChart } from './find-chart.ts';
+import { findChart, type Aids } from './find-chart.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
 import type { Labels } from './labels/read-labels.ts';
+import { joinedTaps, type PartReading } from './join-taps.ts';
+import type { PlotWord } from './labels/plot-words.ts';
+import { panelsOf, plainAxis, seedsIn, type Panel } from './panels.ts';
+import { isWithin } from '../picture/quad.ts';
 import { printedDensity } from './printed-density.ts';
 import { putTogether } from './put-together.ts';
 import type { Photo } from '../picture/raster.ts';
@@ -28,27 +32,36 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
     aids.memory(`flat ${JSON.stringify([full.frameCorners_px, full.axes, full.exact])}`, () =>
       layChartFlat(photo, full),
     );
-  if (areFull(hints)) {
+  const isOutside = (at: readonly [number, number]): boolean =>
+    hints.frameCorners_px !== undefined && !isWithin(hints.frameCorners_px, at);
+  if (areFull(hints) && !hints.seeds.some(({ point_px }) => isOutside(point_px))) {
     aids.onStep('curves');
     const chart = flat(hints);
     return chart.ok ? readTaps(photo, chart.value, hints) : chart;
   }
   const { chart: found, others } = await findChart(photo, hints, aids);
   if (!found) return fail([NO_CHART]);
-  const axes = axesOf(hints.axes ?? [], found.axes);
+  const panels = panelsOf(found, hints);
+  const panelsOwn = panels.flatMap(({ axes: own }) => own.slice(1));
+  const axes = axesOf(hints.axes?.filter((axis) => !panelsOwn.includes(axis)) ?? [], found.axes);
   if (!axes.some((a) => a.quantity === 'flow') || !axes.some((a) => a.quantity !== 'flow'))
     return fail([hints.frameCorners_px ? NO_SCALES : NO_CHART]);
   aids.onStep('curves');
-  const full: FullHints = { ...hints, frameCorners_px: cornersOf(found.labels), axes, seeds: hints.seeds ?? [] };
+  const full: FullHints = {
+    ...hints,
+    frameCorners_px: cornersOf(found.labels.frame.corners),
+    axes,
+    seeds: hints.seeds ?? [],
+  };
   const chart = flat(full);
   if (!chart.ok) return chart;
   const scales = withGrids(chart.value, found.axes);
   const isTold = (side: SideName) => isRuled(gridAlong(chart.value, side)) || isTickedOut(side, scales);
   const doubts = [...askFrame(found.confidence, chart.value.frame, scales, isTold), ...axisDoubts(axes, scales)];
   const read = full.seeds.length
-    ? readTaps(photo, chart.value, full, doubts)
+    ? tapsOf(photo, chart.value, full, doubts, laidFlat(panels, flat))
     : ok(
-        answerOf(chart.value, readPanels(chart.value, axes, found, flat), [
+        answerOf(chart.value, readPanels(chart.value, axes, found.labels.words, laidFlat(panels, flat)), [
           ...frameDoubts(chart.value.frame, hints.exact ?? false, isTold),
           ...doubts,
         ]),
@@ -64,30 +77,72 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
   });
 }
 
+type FlatPanel = Panel & { readonly chart: StraightenedChart };
+
+/** The panels that could be straightened. */
+const laidFlat = (panels: readonly Panel[], flat: (hints: FullHints) => Result<StraightenedChart>): FlatPanel[] =>
+  panels.flatMap((panel) => {
+    const chart = flat({ frameCorners_px: cornersOf(panel.frameCorners_px), axes: [...panel.axes], seeds: [] });
+    return chart.ok ? [{ ...panel, chart: chart.value }] : [];
+  });
+
 /** The plot, and those stacked with it over the same flow axis. */
-function readPanels(
+const readPanels = (
   chart: StraightenedChart,
   axes: readonly AxisHint[],
-  { labels, panels }: FoundChart,
-  flat: (hints: FullHints) => Result<StraightenedChart>,
-): PlotReading {
-  let all = readPlot(chart, axes, labels.words);
-  for (const panel of panels) {
-    const values = panel.axes.filter(({ quantity }) => quantity === 'shaft_power' || quantity === 'efficiency');
-    if (!values.length) continue;
-    const own = [
-      ...axes.filter(({ quantity }) => quantity === 'flow'),
-      ...values.map((axis, i) => ({ ...plain(axis), id: `y${all.axes.length + i}` })),
+  words: readonly PlotWord[],
+  panels: readonly FlatPanel[],
+): PlotReading =>
+  panels.reduce(
+    (all, panel) => {
+      const read = readPlot(panel.chart, panel.axes, panel.words, all);
+      const doubts = panel.found.flatMap((axis, i) =>
+        doubtsAt(askGrid(axis, panel.chart.valueGrids.get(axis.id)), i + 1),
+      );
+      return stacked(all, { ...read, doubts: [...read.doubts, ...doubts] });
+    },
+    readPlot(chart, axes, words),
+  );
+
+/** The curves under the taps, each in the plot it was tapped in. */
+function tapsOf(
+  photo: Photo,
+  chart: StraightenedChart,
+  full: FullHints,
+  doubts: readonly Doubt[],
+  panels: readonly FlatPanel[],
+): Result<ChartReading> {
+  let rest = full.seeds.map((seed, at) => ({ seed, at }));
+  let axisCount = full.axes.length;
+  const parts = panels.flatMap((panel): PartReading[] => {
+    const own = seedsIn(panel, rest);
+    const first = axisCount;
+    axisCount += panel.axes.length - 1;
+    if (!own.length) return [];
+    rest = rest.filter((one) => !own.includes(one));
+    const hints = {
+      frameCorners_px: cornersOf(panel.frameCorners_px),
+      axes: [...panel.axes],
+      seeds: own.map(({ seed }) => seed),
+    };
+    return [
+      {
+        read: readTaps(photo, panel.chart, hints),
+        seedAt: own.map(({ at }) => at),
+        axisAt: panel.axes.map((_, i) => (i ? first + i - 1 : 0)),
+      },
     ];
-    const below = flat({ frameCorners_px: cornersOf(panel), axes: own, seeds: [] });
-    if (!below.ok) continue;
-    const read = readPlot(below.value, own, panel.words, all);
-    const doubts = values.flatMap((axis, i) =>
-      doubtsAt(askGrid(axis, below.value.valueGrids.get(own[i + 1]!.id)), i + 1),
-    );
-    all = stacked(all, { ...read, doubts: [...read.doubts, ...doubts] });
-  }
-  return all;
+  });
+  if (!parts.length) return readTaps(photo, chart, full, doubts);
+  const main = {
+    read: readTaps(photo, chart, { ...full, seeds: rest.map(({ seed }) => seed) }, doubts),
+    seedAt: rest.map(({ at }) => at),
+    axisAt: full.axes.map((_, i) => i),
+  };
+  return joinedTaps(
+    putTogether(chart, full.axes, [], () => [], []),
+    [main, ...parts],
+  );
 }
 
 function answerOf(chart: StraightenedChart, plot: PlotReading, doubts: readonly Doubt[]): ChartReading {
@@ -96,8 +151,8 @@ function answerOf(chart: StraightenedChart, plot: PlotReading, doubts: readonly 
   return putTogether(chart, plot.axes, plot.curves, (_, i) => plot.doubtsOfAxes[i]!, all);
 }
 
-const cornersOf = ({ frame }: Labels): FullHints['frameCorners_px'] =>
-  frame.corners.map(([x, y]) => [x, y]) as FullHints['frameCorners_px'];
+const cornersOf = (corners: Labels['frame']['corners']): FullHints['frameCorners_px'] =>
+  corners.map(([x, y]) => [x, y]) as FullHints['frameCorners_px'];
 
 function issuesOf({ full: { width, height } }: Photo, { frameCorners_px, axes }: ChartHints): Issue[] {
   return [...(frameCorners_px ? checkCorners(frameCorners_px, width, height) : []), ...(axes ? checkAxes(axes) : [])];
@@ -107,17 +162,8 @@ function issuesOf({ full: { width, height } }: Photo, { frameCorners_px, axes }:
 function axesOf(told: readonly AxisHint[], found: readonly FoundAxis[]): AxisHint[] {
   const isTold = (axis: FoundAxis): boolean =>
     told.some((t) => t.id === axis.id || (t.quantity === 'flow' && axis.quantity === 'flow'));
-  return [...told, ...found.filter((axis) => !isTold(axis)).map(plain)].sort((a, b) => a.id.localeCompare(b.id));
+  return [...told, ...found.filter((axis) => !isTold(axis)).map(plainAxis)].sort((a, b) => a.id.localeCompare(b.id));
 }
-
-const plain = ({ id, quantity, unit, scale, min, max }: FoundAxis): AxisHint => ({
-  id,
-  quantity,
-  unit,
-  scale,
-  min,
-  max,
-});
 
 /** What was doubted while the axes were read, at their places in the answer. */
 const axisDoubts = (axes: readonly AxisHint[], scales: readonly Witnessed[]): Doubt[] =>

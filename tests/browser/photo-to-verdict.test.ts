@@ -1,31 +1,11 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
+import { axes, curves, frameCornersPx, LONG, onScreen, openPhoto, sendPhoto, SOON, worst } from './demo-photo.ts';
 import { startBrowser } from './launch.ts';
 import type { Bench } from './launch.ts';
-import { fingersOn, middleOf, verdictLine, type Point } from './touch.ts';
+import { fingersOn, middleOf, verdictLine } from './touch.ts';
 
-type Truth = {
-  image: { width: number; height: number };
-  chart: {
-    axes: { id: string; quantity: string; unit: string; min: number; max: number; siFactor: number }[];
-    frameCornersPx: Point[];
-    curves: { yAxis: string; quantity: string; speed_rpm: number; points: Point[]; seedPx: Point }[];
-  };
-};
-
-const PHOTO = fileURLToPath(new URL('../../fixtures/charts/demo.jpg', import.meta.url));
-const truth = JSON.parse(readFileSync(PHOTO.replace(/\.jpg$/, '.json'), 'utf8')) as Truth;
-const { frameCornersPx, axes, curves } = truth.chart;
 const CORNERS = ['Bottom left corner', 'Bottom right corner', 'Top right corner', 'Top left corner'];
-
-/** Time for a slow machine under load; a good one needs a tenth of it. */
-const SOON = { timeout: 10_000 };
-/** Time to read a whole chart, on the same machine. */
-const LONG = { timeout: 40_000 };
-/** A test in which a chart is read more than once, on the same machine [ms]. */
-const WHOLE = 180_000;
 
 let bench: Bench;
 beforeAll(async () => {
@@ -33,29 +13,9 @@ beforeAll(async () => {
 });
 afterAll(() => bench.stop());
 
-/** Where a pixel of the photo lies on the screen now. */
-async function onScreen(page: Page, [x, y]: Point): Promise<Point> {
-  const box = await page.locator('.stage > img').boundingBox();
-  if (!box) throw new Error('no photo on the stage');
-  const scale = box.width / truth.image.width;
-  return [box.x + x * scale, box.y + y * scale];
-}
-
 const ring = (page: Page, index: number): Locator =>
   page.getByRole('button', { name: CORNERS[index]! }).locator('.ring');
 const axisField = (page: Page, index: number): Locator => page.locator('.axis-fields input').nth(index);
-
-async function openPhoto(page: Page): Promise<void> {
-  await page.getByRole('button', { name: /Open the demo/ }).tap();
-  await page.getByRole('link', { name: 'Blowers' }).tap();
-  await page.locator('.candidate-head').first().tap();
-  await page.getByRole('button', { name: /Photograph a chart/ }).tap();
-}
-
-async function sendPhoto(page: Page): Promise<void> {
-  await page.getByLabel(/Choose a picture/).setInputFiles(PHOTO);
-  await page.locator('.stage > img').waitFor();
-}
 
 /** The plot is looked for by itself; whoever would rather mark it says so, at any time. */
 async function markByHand(page: Page): Promise<void> {
@@ -72,46 +32,6 @@ async function dragCorner(page: Page, index: number): Promise<void> {
   const [x, y] = await onScreen(page, frameCornersPx[index]!);
   await fingers.drag(await middleOf(ring(page, index)), [x + 1.5, y - 1]);
 }
-
-test(
-  'a photo of a chart is read without a touch, one curve taken away, and used',
-  async () => {
-    const { page, context, troubles } = await bench.open('phone');
-    await openPhoto(page);
-    await sendPhoto(page);
-    await page.getByRole('button', { name: /Use these curves/ }).waitFor(LONG);
-    const ends = await page
-      .locator('.axis-fields input')
-      .evaluateAll((inputs) => inputs.map((i) => (i as HTMLInputElement).value));
-    expect(ends.map(Number)).toEqual(axes.flatMap(({ min, max }) => [min, max]));
-    expect(await page.locator('.stage .on-photo-air').count()).toBe(curves.length);
-    expect(await page.getByLabel('Speed written at it (static pressure)').inputValue()).toBe(
-      String(curves[0]!.speed_rpm),
-    );
-
-    // a scale put right by hand stays so, and the curves follow it
-    await axisField(page, 3).fill(String(2 * axes[1]!.max));
-    await expect
-      .poll(() => page.locator('.axis-ends text').allTextContents(), LONG)
-      .toContain(String(2 * axes[1]!.max));
-    await axisField(page, 3).fill(String(axes[1]!.max));
-    await page.getByRole('button', { name: 'Take away curve 2' }).tap();
-    await expect.poll(() => page.locator('.stage .on-photo-air').count(), LONG).toBe(1);
-    await page.getByRole('button', { name: 'Use this curve' }).tap();
-    await page.locator('.fan-plot .find-ring').first().waitFor();
-    await expect
-      .poll(async () => {
-        const { jobs } = (await (await fetch(`${bench.address}/api/jobs`)).json()) as { jobs: { id: string }[] };
-        const job = jobs[0] && (await (await fetch(`${bench.address}/api/jobs/${jobs[0].id}`)).json());
-        const chart = job?.blowers[0].evidence.find((e: { photoId?: string }) => e.photoId);
-        return chart && [chart.speed_rpm, worst(chart.pressure, curves[0]!, 1) < 0.01, chart.shaftPower];
-      }, SOON)
-      .toEqual([curves[0]!.speed_rpm, true, null]);
-    expect(troubles).toEqual([]);
-    await context.close();
-  },
-  WHOLE,
-);
 
 test('from a photo of a chart to a verdict by hand, on a phone, with a reload in the middle', async () => {
   const { page, context, troubles } = await bench.open('phone');
@@ -170,20 +90,6 @@ test('from a photo of a chart to a verdict by hand, on a phone, with a reload in
   expect(troubles).toEqual([]);
   await context.close();
 });
-
-/** The largest miss of a traced curve (SI) against the true one (in its axis' units), as a share of that axis' full scale. */
-function worst(traced: Point[], { points }: Truth['chart']['curves'][number], axis: 1 | 2): number {
-  const { max, siFactor } = axes[axis]!;
-  const true_ = points.map(([q, v]): Point => [q * axes[0]!.siFactor, v * siFactor]);
-  const at = (flow: number): number | null => {
-    const i = true_.findIndex(([q], k) => k > 0 && true_[k - 1]![0] <= flow && flow <= q);
-    if (i < 1) return null;
-    const [[q0, v0], [q1, v1]] = [true_[i - 1]!, true_[i]!];
-    return v0 + ((v1 - v0) * (flow - q0)) / (q1 - q0 || 1);
-  };
-  const misses = traced.flatMap(([q, v]) => (at(q) === null ? [] : [Math.abs(v - at(q)!) / (max * siFactor)]));
-  return misses.length > 10 ? Math.max(...misses) : Infinity;
-}
 
 test('the phone is turned in the middle of a drag: the corner stays where it was dragged to, and so does all else', async () => {
   const { page, context, troubles } = await bench.open('phone');

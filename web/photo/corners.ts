@@ -21,10 +21,3 @@ export function withCorner(corners: Corners, index: CornerIndex, to: PhotoPoint,
   const kept: PhotoPoint = [Math.min(width, Math.max(0, to[0])), Math.min(height, Math.max(0, to[1]))];
   return corners.map((corner, i) => (i === index ? kept : corner)) as unknown as Corners;
 }
-
-/** Whether a place on the photo lies within a frame, its corners in order round it. */
-export function isWithin(corners: readonly PhotoPoint[], [x, y]: PhotoPoint): boolean {
-  const side = (a: PhotoPoint, b: PhotoPoint): number => (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]);
-  const sides = corners.map((corner, i) => side(corner, corners[(i + 1) % corners.length]!));
-  return sides.every((s) => s > 0) || sides.every((s) => s < 0);
-}

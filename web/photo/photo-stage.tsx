@@ -2,11 +2,12 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { ChartReading } from '../api.ts';
 import { Icon } from '../drawings/icons.tsx';
+import { isWithin } from '../../src/picture/quad.ts';
 import { texts } from '../texts/index.ts';
 import { CORNER_NAMES, withCorner, type CornerIndex, type Corners } from './corners.ts';
 import { gesture, IDLE, type Step, type StageEvent } from './gestures/index.ts';
 import { LensView } from './lens-view.tsx';
-import type { PhotoWork } from './photo-work.ts';
+import type { AxisWork, PhotoWork } from './photo-work.ts';
 import { photoPicture } from './photo-address.ts';
 import { anglePath, framePath, linePath, outside } from './stage-paths.ts';
 import { AxisEnds, Handle, Inked } from './stage-parts.tsx';
@@ -162,7 +163,7 @@ export function PhotoStage({ work, reading, isSearching, onCorners, onTap }: Pro
               ))}
               {!isSearching && (
                 <AxisEnds
-                  axes={work.axes}
+                  axes={work.axes.filter((axis) => !isOfPanel(axis, work))}
                   place={(index, towards) => outside(stage.view, stage.corners, index, towards)}
                 />
               )}
@@ -203,3 +204,7 @@ const at = (event: MouseEvent, element: HTMLElement): StagePoint => {
   const box = element.getBoundingClientRect();
   return [event.clientX - box.left, event.clientY - box.top];
 };
+
+/** A scale of a plot stacked with this one stands elsewhere. */
+const isOfPanel = ({ id }: AxisWork, { seeds, corners }: PhotoWork): boolean =>
+  seeds.some(({ yAxis, at }) => yAxis === id && !isWithin(corners, at));

@@ -35,6 +35,8 @@ export type PhotoWork = {
   /** the plot is not to be looked for: the corners will be put by hand */
   byHand?: boolean;
   airDensityText: string;
+  /** somebody typed it, or emptied it: what is printed by the plot does not stand in for it */
+  airSaid?: boolean;
 };
 
 export const startWork = (photo: { photoId: string; width_px: number; height_px: number }): PhotoWork => ({

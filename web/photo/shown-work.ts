@@ -17,16 +17,20 @@ export function shownWork(work: PhotoWork, reading: ChartReading | null): PhotoW
     placed: [true, true, true, true],
     axes: shownAxes(work, reading, seeds),
     seeds,
-    airDensityText: work.airDensityText || (reading.airDensity_kg_m3 ? `${reading.airDensity_kg_m3} kg/m³` : ''),
+    airDensityText: work.airSaid ? work.airDensityText : airTextOf(work, reading),
   };
 }
+
+/** What was typed before readings said anything of the air; else what stands by the plot. */
+const airTextOf = ({ airDensityText }: PhotoWork, { airDensity_kg_m3 }: ChartReading): string =>
+  airDensityText || (airDensity_kg_m3 ? `${airDensity_kg_m3} kg/m³` : '');
 
 /** The parts of a reading that are put right one by one; what a part says is taken over when it is touched. */
 export const TAKEN_OVER = {
   corners: ({ corners, placed }: PhotoWork) => ({ corners, placed }),
   axes: ({ axes }: PhotoWork) => ({ axes }),
   curves: ({ seeds }: PhotoWork) => ({ seeds, curvesSaid: true }),
-  air: () => ({}),
+  air: () => ({ airSaid: true }),
 } satisfies Record<string, (shown: PhotoWork) => Partial<PhotoWork>>;
 export type Part = keyof typeof TAKEN_OVER;
 

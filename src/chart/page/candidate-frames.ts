@@ -2,12 +2,12 @@ import type { Photo } from '../../picture/raster.ts';
 import { likenessOf } from './frame-likeness.ts';
 import { frameSigns, strokeSteps, type FrameSigns } from './frame-signs.ts';
 import { glyphBlobs } from './glyph-blobs.ts';
-import { straightLines } from './join-lines.ts';
-import { lineWebs, type LineWeb } from './line-webs.ts';
+import { straightLines } from '../../picture/lines/join-lines.ts';
+import { lineWebs, type LineWeb } from '../../picture/lines/line-webs.ts';
 import { pageLean } from './page-lean.ts';
-import { lengthOf } from './page-lines.ts';
-import { pageView, turned, type PageView } from './page-view.ts';
-import { ridgeChains } from './ridge-chains.ts';
+import { lengthOf } from '../../picture/lines/page-lines.ts';
+import { pageView, turned, type PageView } from '../../picture/lines/page-view.ts';
+import { ridgeChains } from '../../picture/lines/ridge-chains.ts';
 import { webFrames, type WebFrame } from './web-frames.ts';
 
 /** Four lines that may frame a plot, with what speaks for it; places in view pixels. */

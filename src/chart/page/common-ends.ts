@@ -1,4 +1,4 @@
-import { acrossAt, lengthOf, slopeAt, type PageLine } from './page-lines.ts';
+import { acrossAt, lengthOf, slopeAt, type PageLine } from '../../picture/lines/page-lines.ts';
 
 /**
  * Sides of a plot area that are not printed: where the lines that run towards them end.

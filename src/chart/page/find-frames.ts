@@ -1,7 +1,7 @@
 import type { Photo } from '../../picture/raster.ts';
 import { photoPoint, type Corners } from '../spaces.ts';
 import { candidateFrames, type CandidateFrame } from './candidate-frames.ts';
-import { inPhoto, type PageView } from './page-view.ts';
+import { inPhoto, type PageView } from '../../picture/lines/page-view.ts';
 import { areStacked } from './stacked-panels.ts';
 import { areaOf, isAlike, overlap, sidesOf, type WebFrame } from './web-frames.ts';
 

@@ -1,7 +1,7 @@
 import { homographyOf, type Homography } from '../../picture/homography.ts';
 import type { GlyphBlob } from './glyph-blobs.ts';
-import { slopeAt } from './page-lines.ts';
-import type { Chain } from './ridge-chains.ts';
+import { slopeAt } from '../../picture/lines/page-lines.ts';
+import type { Chain } from '../../picture/lines/ridge-chains.ts';
 import { areaOf, sideHold, sidesOf, type WebFrame } from './web-frames.ts';
 
 /** What tells a plot frame from a table, a text box or the border of a plate. */

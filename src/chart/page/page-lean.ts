@@ -1,4 +1,4 @@
-import { lengthOf, type PageLine } from './page-lines.ts';
+import { lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
 
 /** How fast the slope of lines of one direction changes from one to the next in perspective, per pixel across them. */
 export type Lean = { readonly upright: number; readonly level: number };

@@ -1,7 +1,7 @@
 import { commonEnds } from './common-ends.ts';
-import { crossing, type LineWeb } from './line-webs.ts';
+import { crossing, type LineWeb } from '../../picture/lines/line-webs.ts';
 import type { Lean } from './page-lean.ts';
-import { acrossAt, lengthOf, type PageLine } from './page-lines.ts';
+import { acrossAt, lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
 import { candidatesOf, coverOf, gapsOf, signsAt, type Candidate, type SideSigns } from './web-table.ts';
 
 type Xy = readonly [number, number];

@@ -1,5 +1,5 @@
-import { crossing, type LineWeb } from './line-webs.ts';
-import { isCollinear, lengthOf, type PageLine } from './page-lines.ts';
+import { crossing, type LineWeb } from '../../picture/lines/line-webs.ts';
+import { isCollinear, lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
 
 /** How one side of a candidate frame is backed: shares 0..1. */
 export type SideSigns = {

@@ -1,4 +1,4 @@
-import type { Grey, Photo } from '../../picture/raster.ts';
+import type { Grey, Photo } from '../raster.ts';
 
 /** A photo made small enough to be looked over as a whole, and what one of its pixels is in the photo's. */
 export type PageView = {

@@ -1,4 +1,4 @@
-import type { Grey } from '../../picture/raster.ts';
+import type { Grey } from '../raster.ts';
 
 /** Points of one printed stroke from row to row: `x` across at each `y`, and how far it stands off its surroundings. */
 export type Chain = { readonly y: number[]; readonly x: number[]; readonly strength: number[] };
