@@ -17,7 +17,7 @@ import { developmentPage } from './page/development-page.ts';
 import { plainPage } from './page/plain-page.ts';
 import { staticPage } from './page/static-page.ts';
 import { openPhotoStore } from './store/photos.ts';
-import { createChartReader } from './readers/chart-reader.ts';
+import { createPhotoReader } from './readers/photo-reader.ts';
 import { openJobStore } from './store/jobs.ts';
 
 const CALCULATION_TIME_LIMIT_ms = 60_000;
@@ -79,7 +79,7 @@ async function appWith(options: Options, key: string | null, server: Server): Pr
     calculator: createCalculator(CALCULATION_TIME_LIMIT_ms),
     photos: await openPhotoStore(join(options.dataFolder, 'photos')),
     decoder: createDecoder(PHOTO_TIME_LIMIT_ms),
-    chartReader: createChartReader(PHOTO_TIME_LIMIT_ms),
+    photoReader: createPhotoReader(PHOTO_TIME_LIMIT_ms),
     page: await pageOf(options, server),
     doorRules: { alsoCalled: () => (options.isOnNetwork ? calledFromOutside(options.host) : []) },
     key,

@@ -6,7 +6,7 @@ import { pictureFormat } from '../image/signature.ts';
 import { MOST_PIXELS } from '../image/limits.ts';
 import type { PictureFault } from '../image/upright.ts';
 import { Refusal, onlyMethods } from '../problem.ts';
-import type { ChartReader } from '../readers/chart-reader.ts';
+import type { PhotoReader } from '../readers/photo-reader.ts';
 import { reply } from '../reply.ts';
 import { TookTooLong } from '../side-process.ts';
 import type { PhotoStore, StoredPhoto } from '../store/photos.ts';
@@ -17,7 +17,7 @@ const WIDEST_px = 4096;
 
 export type PhotoRequest = Request<{ photoId: string }>;
 export type PhotoParts = { photos: PhotoStore; decoder: Decoder };
-type IncomingParts = PhotoParts & { chartReader: ChartReader };
+type IncomingParts = PhotoParts & { photoReader: PhotoReader };
 
 const upload = multer({
   storage: multer.memoryStorage(),
@@ -58,7 +58,7 @@ function uploadedFile(req: Request, res: Response): Promise<Express.Multer.File>
   });
 }
 
-async function add({ photos, decoder, chartReader }: IncomingParts, req: Request, res: Response): Promise<void> {
+async function add({ photos, decoder, photoReader }: IncomingParts, req: Request, res: Response): Promise<void> {
   const { buffer } = await uploadedFile(req, res);
   const format = pictureFormat(buffer);
   if (!format) throw new Refusal(415, `This is no picture that can be read here; send ${KINDS}.`);
@@ -67,7 +67,7 @@ async function add({ photos, decoder, chartReader }: IncomingParts, req: Request
   });
   if (typeof photo === 'string') throw refusalOf(photo, format.isDecodable);
   const { photoId, width_px, height_px } = photo;
-  chartReader.look(photo.uprightFile);
+  photoReader.look(photo.uprightFile);
   res.location(`/api/photos/${photoId}`);
   reply(res, 201, { photoId, width_px, height_px });
 }

@@ -91,7 +91,7 @@ describe('what is loaded', () => {
     for (const start of [
       'server/main.ts',
       'server/calculate/calculator-process.ts',
-      'server/readers/chart-process.ts',
+      'server/readers/photo-process.ts',
     ]) {
       expect([start, reachedFrom(start).has('src/units/sum.ts')]).toEqual([start, false]);
     }

@@ -10,7 +10,7 @@ import { createApp } from '../../server/app.ts';
 import { createCalculator } from '../../server/calculate/calculator.ts';
 import { createDecoder } from '../../server/image/decoder.ts';
 import { plainPage } from '../../server/page/plain-page.ts';
-import { createChartReader } from '../../server/readers/chart-reader.ts';
+import { createPhotoReader } from '../../server/readers/photo-reader.ts';
 import { openJobStore } from '../../server/store/jobs.ts';
 import { openPhotoStore } from '../../server/store/photos.ts';
 
@@ -59,7 +59,7 @@ type Setting = { key?: string; page?: RequestHandler; dataFolder?: string; photo
 export async function startBench({ key, page, dataFolder, photoTimeLimit_ms = 20_000 }: Setting = {}) {
   const folder = dataFolder ?? (await mkdtemp(join(tmpdir(), 'blower-bench-')));
   const decoder = createDecoder(photoTimeLimit_ms);
-  const chartReader = createChartReader(20_000);
+  const photoReader = createPhotoReader(20_000);
   const calculator = createCalculator(60_000);
   const log: string[] = [];
   const app = createApp({
@@ -68,7 +68,7 @@ export async function startBench({ key, page, dataFolder, photoTimeLimit_ms = 20
     jobs: await openJobStore(join(folder, 'jobs')),
     photos: await openPhotoStore(join(folder, 'photos')),
     decoder,
-    chartReader,
+    photoReader,
     calculator,
     page: page ?? plainPage('There is no page yet.'),
     doorRules: { alsoCalled: () => ['192.168.7.7'] },
@@ -86,7 +86,7 @@ export async function startBench({ key, page, dataFolder, photoTimeLimit_ms = 20
     call: (path: string, call?: Call) => send(port, path, call),
     async stop() {
       decoder.close();
-      chartReader.close();
+      photoReader.close();
       calculator.close();
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));

@@ -4,10 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { inventPhoto } from '../../fixtures/generate/invent-photo.ts';
-import { readChart } from '../../server/readers/chart.ts';
+
 import { ChartHints } from '../../src/chart/index.ts';
 import { hintedPart, hintsFor } from '../charts-score/hints.ts';
 import { scorePhoto } from '../charts-score/score-photo.ts';
+import { readChartFile } from './read-chart-file.ts';
 
 let folder: string;
 beforeAll(async () => {
@@ -25,7 +26,7 @@ async function errors(seed: number): Promise<{ stated: number; real: number }[]>
     const truth = hintedPart(whole);
     const file = join(folder, truth.file);
     writeFileSync(file, jpeg);
-    const read = await readChart(file, ChartHints.parse(hintsFor(truth)), () => Promise.resolve([]));
+    const read = await readChartFile(file, ChartHints.parse(hintsFor(truth)), () => Promise.resolve([]));
     if (!read.ok || read.value.confidence.needsReview) continue;
     for (const { read: curve, closeness } of scorePhoto(truth, read.value, null, false, 0).curves)
       if (curve && closeness) out.push({ stated: curve.expectedError, real: closeness.rms });

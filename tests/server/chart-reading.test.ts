@@ -7,10 +7,11 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { inventPhoto } from '../../fixtures/generate/invent-photo.ts';
 import type { ChartTruth } from '../../fixtures/generate/photo/truth.ts';
-import { readChart } from '../../server/readers/chart.ts';
+
 import { createWordWorkers } from '../../server/words/word-workers.ts';
 import { ChartHints, type ChartReading } from '../../src/chart/index.ts';
 import { matchOf } from '../unit/chart/distance.ts';
+import { readChartFile } from './read-chart-file.ts';
 
 type Xy = [number, number];
 
@@ -49,7 +50,7 @@ function hintsFor({ chart }: ChartTruth, moved: Xy[] = FINGER): ChartHints {
 }
 
 async function reading(file: string, hints: ChartHints): Promise<ChartReading> {
-  const result = await readChart(file, hints, words.read);
+  const result = await readChartFile(file, hints, words.read);
   if (!result.ok) throw new Error(JSON.stringify(result.issues));
   return result.value;
 }

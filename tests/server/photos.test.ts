@@ -197,14 +197,3 @@ describe('what is refused, with nothing kept', () => {
     expect((await bench.call('/api/photos/AAAAAAAAAAAAAAAA/chart')).headers.allow).toBe('POST');
   });
 });
-
-test('plates and sheets are not read yet, and the answer says so', async () => {
-  const { photoId } = JSON.parse((await upload(await picture().jpeg().toBuffer())).text);
-  for (const [what, detail] of [
-    ['nameplate', 'Reading a motor plate from a photo is not there yet; type it in.'],
-    ['readings-sheet', 'Reading a sheet of readings from a photo is not there yet; type it in.'],
-  ]) {
-    const answer = await bench.call(`/api/photos/${photoId}/${what}`, json('POST', {}));
-    expect([answer.status, problemOf(answer).detail]).toEqual([501, detail]);
-  }
-});

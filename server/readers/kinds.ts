@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { ChartHints } from '../../src/chart/index.ts';
+import type { Result } from '../../src/issues/result.ts';
+import type { Photo } from '../../src/picture/raster.ts';
+import type { WordReader } from '../../src/words/word-reader.ts';
+import { readChart } from './chart.ts';
+
+/** @param onStep hears each step as it is begun */
+export type ReadingAids = { readonly words: WordReader; readonly onStep: (step: string) => void };
+
+/** One kind of thing to be read from a photo: what may be told about it beforehand, and how it is read. */
+export type Reader = {
+  readonly hints: z.ZodType;
+  /** @param hints as the schema above left them */
+  readonly read: (photo: Photo, hints: unknown, aids: ReadingAids) => Promise<Result<unknown>>;
+  /** for whoever waited for nothing */
+  readonly tooSlow: string;
+};
+
+/** `POST /api/photos/:photoId/<name>`: the issues of a reading are a 400 where hints are not understood, else a 422. */
+export const READERS = {
+  chart: {
+    hints: ChartHints,
+    read: (photo, hints, aids) => readChart(photo, hints as ChartHints, aids),
+    tooSlow: 'This chart takes too long to read; mark its corners closer, or send a smaller photo.',
+  },
+} satisfies Record<string, Reader>;
+
+export type ReadingKind = keyof typeof READERS;
