@@ -1,0 +1,56 @@
+import type { Photo } from '../picture/raster.ts';
+import type { WordReader } from '../words/word-reader.ts';
+import { layFlat, type Outline } from './lay-flat.ts';
+import { findOutline, wholePhoto } from './outline/find-outline.ts';
+import { readBoxes } from './read-boxes.ts';
+import { turnUpright } from './upright.ts';
+import type { Writing } from './written.ts';
+
+export type { Ruling, ReadWord, VotedGlyph, Writing } from './written.ts';
+export type { Surface, TextBox } from './surface.ts';
+export { layFlat, type Outline } from './lay-flat.ts';
+export { flatGrey } from './flat-grey.ts';
+export { readBoxes } from './read-boxes.ts';
+export { sampleBox, BORDER_PX, CAPITAL_PX, type Sample } from './crop/sample-box.ts';
+export { prepare, type Preparation } from './crop/preparations.ts';
+export { voteOnLine, type VotedWord } from './vote/vote.ts';
+export { findLines, type FoundLines } from './lines/find-lines.ts';
+export type { TextLine } from './lines/text-lines.ts';
+
+export type ReadingOptions = {
+  /** corners somebody pointed at, photo pixels, from the top left clockwise; found by itself without */
+  readonly outline?: Outline;
+};
+
+/**
+ * Reads what is written on a plate or a sheet.
+ * @returns words and rulings of the plate laid flat, the right way up; null where no text was found at all
+ */
+export async function readWriting(
+  photo: Photo,
+  words: WordReader,
+  options: ReadingOptions = {},
+): Promise<Writing | null> {
+  const outline = options.outline ?? findOutline(photo);
+  const lying = layFlat(photo, outline ?? wholePhoto(photo));
+  if (!lying) return null;
+  const { surface, found } = await turnUpright(lying, words);
+  const { width, height } = surface;
+  const isRuled = (x: number, y: number) => found.ruled[Math.round(y) * width + Math.round(x)] === 1;
+  const read = (await readBoxes(surface, found.lines, words, isRuled)).flat();
+  if (!read.length) return null;
+  return {
+    width,
+    height,
+    words: read,
+    rulings: found.rulings,
+    corners_px: [
+      surface.toPhoto(0, 0),
+      surface.toPhoto(width, 0),
+      surface.toPhoto(width, height),
+      surface.toPhoto(0, height),
+    ],
+    isOutlined: outline !== null,
+    toPhoto: surface.toPhoto,
+  };
+}

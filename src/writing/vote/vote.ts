@@ -1,0 +1,56 @@
+import type { WordRead } from '../../words/word-reader.ts';
+import type { VotedGlyph } from '../written.ts';
+import { alignReads, type Slot } from './slots.ts';
+
+/** Characters of one word as the readings voted, places in the crop. */
+export type VotedWord = { readonly glyphs: readonly VotedGlyph[]; readonly seen: number; readonly passes: number };
+
+/** A reading that saw nothing at a place is worth this share of its confidence elsewhere. */
+const NOTHING_WEIGHS = 0.8;
+
+/**
+ * Votes on each character of a line by itself, never on whole strings: one that nobody can read leaves the others alone.
+ * @param reads several readings of crops of the same geometry
+ * @param capital_px height of the capitals in the crops
+ * @returns the words, from left to right; characters most readings did not see are left out
+ */
+export function voteOnLine(reads: readonly WordRead[], capital_px: number): VotedWord[] {
+  const useful = reads.filter((read) => read.glyphs.length > 0);
+  const slots = alignReads(useful, capital_px).map((slot) => ({ slot, glyph: voteOn(slot, useful) }));
+  const words: { slot: Slot; glyph: VotedGlyph }[][] = [];
+  for (const one of slots) {
+    if (!one.glyph.text) continue;
+    const word = words.at(-1);
+    if (!word || isBlankBefore(one.slot)) words.push([one]);
+    else word.push(one);
+  }
+  return words.map((word) => ({
+    glyphs: word.map((one) => one.glyph),
+    seen: useful.filter((_, pass) => word.filter(({ slot }) => slot.seen[pass]).length * 2 > word.length).length,
+    passes: reads.length,
+  }));
+}
+
+function voteOn({ seen }: Slot, reads: readonly WordRead[]): VotedGlyph {
+  const votes = new Map<string, number>();
+  let [sum, x0, x1, places] = [0, 0, 0, 0];
+  seen.forEach((glyph, pass) => {
+    const weight = 0.02 + (glyph ? glyph.confidence : NOTHING_WEIGHS * reads[pass]!.confidence);
+    votes.set(glyph?.text ?? '', (votes.get(glyph?.text ?? '') ?? 0) + weight);
+    sum += weight;
+    if (!glyph) return;
+    x0 += glyph.x0;
+    x1 += glyph.x1;
+    places++;
+  });
+  const [first, ...others] = [...votes]
+    .map(([text, weight]) => ({ text, share: weight / sum }))
+    .sort((a, b) => b.share - a.share);
+  return { text: first!.text, share: first!.share, others, x0: x0 / places, x1: x1 / places };
+}
+
+/** More than half of the readings that saw the character saw a blank before it. */
+function isBlankBefore({ seen }: Slot): boolean {
+  const there = seen.filter((glyph) => glyph !== null);
+  return 2 * there.filter((glyph) => glyph.isAfterBlank).length > there.length;
+}
