@@ -42,6 +42,8 @@ const WORTH = [
   { times: 2, share: 0.3 },
 ] as const;
 
+/** No mistake moves readings by more than this [-]; where a changed test leaves no pressure at all, the search still starts at a number. */
+const FURTHEST_MOVED = 100;
 /** A level known better than this is the evidence's own, and stays where it is [ln]. */
 const LOOSE_LEVEL = 0.05;
 
@@ -99,8 +101,10 @@ export function secondThoughts(
   /** Where a curve through changed readings must lie: as much higher and further as they do. */
   const shifted = (to: FanEvidence): Float64Array => {
     const rows = (e: FanEvidence, of: (o: PressureObservation) => number) => median(e.pressures.filter(own).map(of));
-    const moved = (of: (o: PressureObservation) => number) =>
-      Math.log(Math.max(rows(to, of), 1e-9) / Math.max(rows(gathered().evidence, of), 1e-9));
+    const moved = (of: (o: PressureObservation) => number) => {
+      const ratio = Math.max(rows(to, of), 1e-9) / Math.max(rows(gathered().evidence, of), 1e-9);
+      return Math.log(Math.min(Math.max(ratio, 1 / FURTHEST_MOVED), FURTHEST_MOVED));
+    };
     const near = Float64Array.from(mode);
     const { pressureLevel, flowLevel } = estimate.model.spread;
     if (pressureLevel > LOOSE_LEVEL) near[UNKNOWN.pressureLevel]! += moved((o) => o.pressure_Pa) / pressureLevel;
