@@ -1,0 +1,129 @@
+import type { Mark } from '../letters/marks.ts';
+import { textOf } from '../letters/marks.ts';
+import type { Hit } from './hits.ts';
+import { around, inOneRow, type Box, type Run } from './runs.ts';
+
+/**
+ * Where a value may stand: a word, or the figures of one that holds figures and letters. `figure` is read as a number,
+ * `whole` as a code; `further` are the words close behind that may belong to the code.
+ */
+export type Place = Box & {
+  readonly id: number;
+  readonly figure: readonly Mark[] | null;
+  readonly whole: readonly Mark[];
+  readonly text: string;
+  /** longer codes that start here: this word and the next one or two */
+  readonly longer: readonly { readonly marks: readonly Mark[]; readonly box: Box }[];
+  readonly capitalHeight: number;
+  /** the row of print goes on close before or behind, but could not be read */
+  readonly isCut: boolean;
+  /** share of the readings that saw anything here */
+  readonly seen: number;
+};
+
+/** A gap inside `10.8 / 6.27` or `1 1/2`, in capital heights. */
+const NUMBER_GAP = 0.75;
+const CODE_GAP = 0.9;
+const BLANK: Mark = { options: [{ text: ' ', share: 1 }], x0: 0, x1: 0 };
+
+/** The places of a plate: every run that no label or unit took. */
+export function placesAmong(runs: readonly Run[], hits: readonly Hit[]): Place[] {
+  // a lone letter may be a value as well as a label: where it stands decides
+  const taken = new Set(hits.filter((hit) => !mayBeValue(hit, runs)).flatMap((hit) => hit.runs.map(({ id }) => id)));
+  const free = runs.filter(({ id }) => !taken.has(id));
+  const chains = chained(free);
+  const places: Place[] = [];
+  for (const chain of chains) {
+    for (const numbers of groupsOf(chain)) {
+      const first = numbers[0]!;
+      const isFigure = first.kind === 'figure';
+      const own = runs.filter(({ word }) => word === first.word);
+      places.push({
+        ...around(numbers),
+        id: places.length,
+        figure: isFigure ? joined(numbers) : null,
+        whole: own.flatMap(({ marks }) => marks),
+        text: textOf(own.flatMap(({ marks }) => marks)),
+        longer: longerFrom(
+          chain,
+          chain.findIndex(({ word }) => word === first.word),
+        ),
+        capitalHeight: first.word.capitalHeight,
+        isCut: first.word.cutBefore || numbers.at(-1)!.word.cutBehind,
+        seen: Math.min(...numbers.map(({ word }) => (word.passes > 0 ? word.seen / word.passes : 1))),
+      });
+    }
+  }
+  return places;
+}
+
+/** A lone capital, unless it is the unit of the number before it. */
+export function mayBeValue(hit: Hit, runs: readonly Run[]): boolean {
+  const [run] = hit.runs;
+  if (hit.runs.length > 1 || !/^[A-Z]$/.test(run!.text) || !run!.isLast || run!.index > 0) return false;
+  const before = runs[run!.id - 1];
+  return !(before?.kind === 'figure' && inOneRow(before, run!) && gapOf(before, run!) < CODE_GAP);
+}
+
+/** Runs that follow each other closely in one row. */
+function chained(runs: readonly Run[]): Run[][] {
+  const chains: Run[][] = [];
+  for (const run of runs) {
+    const last = chains.at(-1)?.at(-1);
+    const isNext = last && run.id === last.id + 1 && inOneRow(last, run) && gapOf(last, run) < CODE_GAP;
+    if (isNext) chains.at(-1)!.push(run);
+    else chains.push([run]);
+  }
+  return chains;
+}
+
+const gapOf = (a: Run, b: Run) => (b.x0 - a.x1) / Math.max(a.word.capitalHeight, b.word.capitalHeight);
+
+/** Figures in several words that make one list or one mixed fraction, and every other run for itself. */
+function groupsOf(chain: readonly Run[]): Run[][] {
+  const groups: Run[][] = [];
+  for (const run of chain) {
+    const group = groups.at(-1);
+    const last = group?.at(-1);
+    const goesOn = last && group![0]!.kind === 'figure' && gapOf(last, run) < NUMBER_GAP && joins(last, run);
+    if (goesOn) group!.push(run);
+    else if (run.kind === 'figure' || isAllText(run, chain)) groups.push([run]);
+  }
+  return groups
+    .map((group) => (isStroke(group.at(-1)!) ? group.slice(0, -1) : group))
+    .filter((group) => group.length > 0);
+}
+
+/** A word without figures is one place; letters before or behind figures are not one of their own. */
+const isAllText = (run: Run, chain: readonly Run[]) =>
+  run.index === 0 && !chain.some(({ word, kind }) => word === run.word && kind === 'figure');
+
+const isStroke = (run: Run) => /^[/-]$/.test(run.text);
+const joins = (last: Run, next: Run) =>
+  isStroke(next) ||
+  (next.kind === 'figure' &&
+    (isStroke(last) ||
+      /[/-]$/.test(last.text) ||
+      /^[/-]/.test(next.text) ||
+      /^1\/[2-8]$|^3\/[48]$/.test(next.text) ||
+      (/^\d{1,3}$/.test(last.text) && /^\d{3}$/.test(next.text) && gapOf(last, next) < 0.5)));
+
+function joined(numbers: readonly Run[]): Mark[] {
+  return numbers.flatMap((run, i) => {
+    const before = numbers[i - 1];
+    const isApart = before && before.kind === 'figure' && run.kind === 'figure' && before.word !== run.word;
+    return isApart ? [BLANK, ...run.marks] : run.marks;
+  });
+}
+
+function longerFrom(chain: readonly Run[], start: number): Place['longer'] {
+  const first = chain[start];
+  if (!first) return [];
+  const words = [...new Set(chain.slice(start).map(({ word }) => word))];
+  return [2, 3].flatMap((count) => {
+    if (words.length < count) return [];
+    const runs = chain.slice(start).filter(({ word }) => words.indexOf(word) < count);
+    const marks = runs.flatMap((run, i) => (i > 0 && run.index === 0 ? [BLANK, ...run.marks] : run.marks));
+    return [{ marks, box: around(runs) }];
+  });
+}

@@ -1,0 +1,120 @@
+import type { Ruling } from '../../writing/written.ts';
+import type { Hit } from './hits.ts';
+import type { Place } from './places.ts';
+import { inOneRow, middle, type Box } from './runs.ts';
+
+/** Where a value stands, seen from its label. */
+export const RELATIONS = ['right', 'left', 'below', 'above'] as const;
+export type Relation = (typeof RELATIONS)[number];
+
+/** A place a label may mean, and how well it lies for that. */
+export type Aim = { readonly hit: Hit; readonly place: Place; readonly relation: Relation; readonly fit: number };
+
+/** Gaps in capital heights over which a place grows a third less likely. Values stand far from labels in wide tables. */
+const REACH: Readonly<Record<Relation, number>> = { right: 14, left: 2.2, below: 3.2, above: 2.5 };
+/** A unit belongs to the number right before it; one in a column of its own stands further off. */
+const UNIT_REACH: Readonly<Record<Relation, number>> = { right: 5, left: 2.2, below: 3.2, above: 2.5 };
+/** What is left of a label's reach behind a ruling. */
+const ACROSS_RULING = 0.04;
+
+/** Every place each label may mean: the next one in each direction, as far as nothing stands between. */
+export function aimsOf(hits: readonly Hit[], places: readonly Place[], rulings: readonly Ruling[]): Aim[] {
+  return hits.flatMap((hit) =>
+    RELATIONS.flatMap((relation) => {
+      const found =
+        relation === 'right' || relation === 'left'
+          ? alongRow(hit, relation, hits, places)
+          : inColumn(hit, relation, hits, places);
+      return found.map(({ place, gap }) => {
+        const reach = (hit.isUnit ? UNIT_REACH : REACH)[relation];
+        const across = rulings.some((ruling) => parts(ruling, hit, place)) ? ACROSS_RULING : 1;
+        return { hit, place, relation, fit: across * closeness(hit, gap, reach) };
+      });
+    }),
+  );
+}
+
+/** Units right beside their number are sure; everything else fades with distance. */
+function closeness({ isUnit }: Hit, gap: number, reach: number): number {
+  const fading = Math.exp(-Math.max(gap, 0) / (2.5 * reach));
+  return !isUnit || gap < ATTACHED ? fading : 0.3 * fading;
+}
+/** A unit this near to its number belongs to it, in capital heights. */
+const ATTACHED = 1.2;
+
+type Found = { place: Place; gap: number };
+
+/** The next place to one side in the row. Labels between are passed over where they say the same. */
+function alongRow(hit: Hit, relation: 'right' | 'left', hits: readonly Hit[], places: readonly Place[]): Found[] {
+  const sign = relation === 'right' ? 1 : -1;
+  const [from, edge] = sign > 0 ? [hit.x1, (box: Box) => box.x0] : [hit.x0, (box: Box) => box.x1];
+  const height = hit.capitalHeight;
+  const ahead = (box: Box) => sign * (edge(box) - from) > -0.3 * height && inOneRow(hit, box);
+  const items = [
+    ...hits
+      .filter(
+        (other) =>
+          other !== hit && !sharesRun(other, hit) && ahead(other) && !places.some((place) => isOn(place, other)),
+      )
+      .map((other) => ({ box: other as Box, hit: other, place: null })),
+    ...places
+      .filter((place) => ahead(place) && !isOn(place, hit))
+      .map((place) => ({ box: place as Box, hit: null, place })),
+  ].toSorted((a, b) => sign * (edge(a.box) - edge(b.box)));
+  for (const item of items) {
+    if (item.place)
+      return [
+        { place: item.place, gap: (sign * (edge(item.place) - from)) / Math.max(height, item.place.capitalHeight) },
+      ];
+    if (item.hit && !agree(item.hit, hit)) return [];
+  }
+  return [];
+}
+
+const sharesRun = (a: Hit, b: Hit) => a.runs.some(({ id }) => b.runs.some((run) => run.id === id));
+/** A lone letter is a place and a label at once. */
+const isOn = (place: Place, hit: Hit) => place.x0 < hit.x1 && place.x1 > hit.x0 && inOneRow(place, hit);
+const agree = (a: Hit, b: Hit) =>
+  a.meanings.some((m) => b.meanings.some((n) => n.field === m.field || n.field === 'input' || m.field === 'input'));
+
+/** The next places straight below or above: under the label itself, or in the strip up to the next label of its row. */
+function inColumn(hit: Hit, relation: 'below' | 'above', hits: readonly Hit[], places: readonly Place[]): Found[] {
+  const sign = relation === 'below' ? 1 : -1;
+  const height = hit.capitalHeight;
+  const gapTo = (box: Box) => (sign > 0 ? box.y0 - hit.y1 : hit.y0 - box.y1);
+  const next = Math.min(
+    ...hits.filter((other) => inOneRow(other, hit) && other.x0 > hit.x1).map(({ x0 }) => x0),
+    Infinity,
+  );
+  const isUnder = (box: Box) => {
+    const overlap = Math.min(box.x1, hit.x1) - Math.max(box.x0, hit.x0);
+    const [x] = middle(box);
+    return (
+      overlap > 0 || (x > hit.x0 && x < Math.min(next - height, hit.x1 + 12 * height) && box.x0 < next - 0.5 * height)
+    );
+  };
+  const under = places
+    .filter((place) => !isOn(place, hit) && isUnder(place) && gapTo(place) > -0.5 * height)
+    .map((place) => ({ place, gap: gapTo(place) / Math.max(height, place.capitalHeight) }))
+    .toSorted((a, b) => a.gap - b.gap);
+  const nearest = under[0];
+  if (!nearest) return [];
+  const blocked = hits.some(
+    (other) =>
+      other !== hit &&
+      gapTo(other) > 0 &&
+      gapTo(other) < gapTo(nearest.place) - 0.2 * height &&
+      isUnder(other) &&
+      !agree(other, hit),
+  );
+  return blocked ? [] : [nearest];
+}
+
+/** Whether a ruling runs between a label and a place: across the line from one to the other. */
+function parts(ruling: Ruling, from: Box, to: Box): boolean {
+  const [a, b] = [middle(from), middle(to)];
+  const side = ([x, y]: readonly [number, number]) =>
+    (ruling.x1 - ruling.x0) * (y - ruling.y0) - (ruling.y1 - ruling.y0) * (x - ruling.x0);
+  const between = (x: number, y: number) => (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]);
+  return side(a) * side(b) < 0 && between(ruling.x0, ruling.y0) * between(ruling.x1, ruling.y1) < 0;
+}

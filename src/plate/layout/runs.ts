@@ -1,0 +1,90 @@
+import type { ReadWord } from '../../writing/written.ts';
+import { takenFor } from '../tables/confusions.ts';
+import { marksOf, textOf, type Mark } from '../letters/marks.ts';
+
+/** A rectangle of the flat picture. */
+export type Box = { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number };
+
+/** A piece of a word in which only figures stand, or only letters and signs. */
+export type Run = Box & {
+  readonly kind: 'figure' | 'text';
+  readonly marks: readonly Mark[];
+  readonly text: string;
+  readonly word: ReadWord;
+  readonly id: number;
+  /** its place among the runs of its word */
+  readonly index: number;
+  readonly isLast: boolean;
+};
+
+const isSign = (text: string) => '.,/-+~'.includes(text);
+const digitShare = (mark: Mark) =>
+  mark.options.reduce((sum, { text, share }) => sum + (/^\d$/.test(text) ? share : 0), 0);
+/** A letter that is a figure in shape: it is one among figures. */
+const looksLikeDigit = (text: string) => [...'0123456789'].some((digit) => takenFor(text, digit) >= 0.09);
+/** At the edge of a word only these are: capitals stand before numbers for reasons of their own. */
+const EDGE = new Set('lI|!Oo');
+
+/** Parts words where figures begin and end: `5.5kW` is a figure and a text, `min-1` and `IP55` the other way round. */
+export function runsOf(words: readonly ReadWord[]): Run[] {
+  let id = 0;
+  return words.flatMap((word) => {
+    const marks = marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== '');
+    const kinds = kindsOf(marks);
+    const runs: { kind: Run['kind']; marks: Mark[] }[] = [];
+    marks.forEach((mark, i) => {
+      if (i === 0 || kinds[i] !== kinds[i - 1]) runs.push({ kind: kinds[i]!, marks: [] });
+      runs.at(-1)!.marks.push(mark);
+    });
+    return runs.map((run, index) => ({
+      ...run,
+      text: textOf(run.marks),
+      word,
+      id: id++,
+      index,
+      isLast: index === runs.length - 1,
+      x0: run.marks[0]!.x0,
+      x1: run.marks.at(-1)!.x1,
+      y0: word.y0,
+      y1: word.y1,
+    }));
+  });
+}
+
+function kindsOf(marks: readonly Mark[]): Run['kind'][] {
+  const texts = marks.map((mark) => mark.options[0]!.text);
+  const isDigit = marks.map((mark) => digitShare(mark) >= 0.5);
+  const digits = isDigit.filter(Boolean).length;
+  marks.forEach((_, i) => {
+    if (isDigit[i] || isSign(texts[i]!) || !looksLikeDigit(texts[i]!)) return;
+    const before = texts.slice(0, i).findLastIndex((t) => !isSign(t));
+    const after = texts.findIndex((t, k) => k > i && !isSign(t));
+    const inside = (before < 0 || isDigit[before]) && (after < 0 || isDigit[after]);
+    const atEdge = before < 0 || after < 0;
+    if (inside && (atEdge ? digits >= 2 && EDGE.has(texts[i]!) : true)) isDigit[i] = true;
+  });
+  // signs belong to the figure they stand in, or close behind: `1~`
+  return marks.map((_, i) => {
+    if (isDigit[i]) return 'figure';
+    if (!isSign(texts[i]!)) return 'text';
+    if (texts[i] === '~') return isDigit[i - 1] && i === 1 ? 'figure' : 'text';
+    return isDigit[i - 1] && isDigit[i + 1] ? 'figure' : 'text';
+  });
+}
+
+/** The centre of a box: x, y. */
+export const middle = (box: Box): readonly [number, number] => [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+
+/** The smallest box around boxes. */
+export const around = (boxes: readonly Box[]): Box => ({
+  x0: Math.min(...boxes.map((b) => b.x0)),
+  y0: Math.min(...boxes.map((b) => b.y0)),
+  x1: Math.max(...boxes.map((b) => b.x1)),
+  y1: Math.max(...boxes.map((b) => b.y1)),
+});
+
+/** Whether two boxes stand in one row: the lower of the two overlaps the other by half its height. */
+export function inOneRow(a: Box, b: Box): boolean {
+  const overlap = Math.min(a.y1, b.y1) - Math.max(a.y0, b.y0);
+  return overlap > 0.5 * Math.min(a.y1 - a.y0, b.y1 - b.y0);
+}

@@ -1,0 +1,42 @@
+import type { FieldName } from '../reading.ts';
+import { FIGURE_FORMS } from '../tables/fields.ts';
+import type { Candidate } from './candidates.ts';
+
+/** A candidate with its chance when all places and fields are settled together. */
+export type Assigned = { readonly candidate: Candidate; readonly chance: number };
+
+const ROUNDS = 30;
+
+/**
+ * Gives each place one meaning at most and each field one place at most, all at once; fields a plate prints several of may
+ * have more places.
+ * @returns the chance of every candidate
+ * Source: scaling of rows and columns in turn (Sinkhorn 1964), with a row and a column for nobody.
+ */
+export function assigned(candidates: readonly Candidate[]): Assigned[] {
+  const odds = candidates.map(({ score }) => Math.exp(Math.min(Math.max(score, -20), 20)));
+  const [byPlace, byField] = [groups(candidates, (c) => c.place.id), groups(candidates, (c) => c.field)];
+  const rows = new Map([...byPlace.keys()].map((key) => [key, 1]));
+  const columns = new Map([...byField.keys()].map((key) => [key, 1]));
+  for (let round = 0; round < ROUNDS; round++) {
+    for (const [place, own] of byPlace)
+      rows.set(place, 1 / (1 + own.reduce((sum, i) => sum + odds[i]! * columns.get(candidates[i]!.field)!, 0)));
+    for (const [field, own] of byField) {
+      if (FIGURE_FORMS[field as FieldName]?.several) continue;
+      columns.set(
+        field,
+        Math.min(1, 1 / own.reduce((sum, i) => sum + odds[i]! * rows.get(candidates[i]!.place.id)!, 1e-12)),
+      );
+    }
+  }
+  return candidates.map((candidate, i) => ({
+    candidate,
+    chance: odds[i]! * rows.get(candidate.place.id)! * columns.get(candidate.field)!,
+  }));
+}
+
+function groups<Key>(candidates: readonly Candidate[], key: (candidate: Candidate) => Key): Map<Key, number[]> {
+  const found = new Map<Key, number[]>();
+  candidates.forEach((candidate, i) => found.set(key(candidate), [...(found.get(key(candidate)) ?? []), i]));
+  return found;
+}
