@@ -1,0 +1,95 @@
+import type { ReadWord } from '../../writing/index.ts';
+import { HEAD_QUANTITIES, type HeadQuantity } from '../quantities.ts';
+import type { TableSurface } from '../table/table-surface.ts';
+import { nameIn, plainWords } from './alike.ts';
+import { HEAD_NAMES } from './names.ts';
+import type { SheetLine } from './sheet-words.ts';
+
+/** A name in the head of a sheet, and where its value may stand: behind it up to the next name. Flat pixels. */
+export type HeadLabel = {
+  readonly quantity: HeadQuantity;
+  /** 0..1 */
+  readonly sureness: number;
+  readonly x0: number;
+  readonly x1: number;
+  /** top and foot of the line, the label's capitals high */
+  readonly y0: number;
+  readonly y1: number;
+  /** words read behind it */
+  readonly words: readonly ReadWord[];
+};
+
+const LEAST_SURE = 0.75;
+const LONGEST_NAME = 4;
+
+type Found = { quantity: HeadQuantity | null; sureness: number; from: number; to: number };
+
+/** Finds the names of head fields in the lines that do not lie in the table. */
+export function headLabels(lines: readonly SheetLine[], { surface, xs, ys }: TableSurface): HeadLabel[] {
+  const outside = lines.filter(({ y }) => y < ys[0]! || y > ys[ys.length - 1]!);
+  const labels = rowsOf(outside).flatMap((row) => {
+    const found = namesIn(row);
+    return found.flatMap(({ quantity, sureness, from, to }, i): HeadLabel[] => {
+      if (!quantity) return [];
+      const next = found[i + 1]?.from ?? row.length;
+      const label = row.slice(from, to);
+      const right = row[next]?.x0 ?? Math.min(surface.width, xs[xs.length - 1]! + 0.05 * surface.width);
+      return [
+        {
+          quantity,
+          sureness,
+          x0: label.at(-1)!.x1,
+          x1: right,
+          y0: Math.min(...label.map((w) => w.y0)),
+          y1: Math.max(...label.map((w) => w.y1)),
+          words: row.slice(to, next),
+        },
+      ];
+    });
+  });
+  const best = new Map<HeadQuantity, HeadLabel>();
+  for (const label of labels)
+    if (label.sureness > (best.get(label.quantity)?.sureness ?? 0)) best.set(label.quantity, label);
+  return [...best.values()];
+}
+
+/** Words beside each other, whatever line they were read in. */
+function rowsOf(lines: readonly SheetLine[]): ReadWord[][] {
+  const rows: { y: number; words: ReadWord[] }[] = [];
+  for (const word of lines.flatMap(({ words }) => words)) {
+    const y = (word.y0 + word.y1) / 2;
+    const row = rows.find((r) => Math.abs(r.y - y) < 0.7 * Math.max(word.capitalHeight, r.words[0]!.capitalHeight));
+    if (row) row.words.push(word);
+    else rows.push({ y, words: [word] });
+  }
+  return rows.map(({ words }) => words.sort((a, b) => a.x0 - b.x0));
+}
+
+/** Names from left to right that do not overlap; words that look like some other field's name end the one before. */
+function namesIn(row: readonly ReadWord[]): Found[] {
+  const all: Found[] = [];
+  for (let from = 0; from < row.length; from++)
+    for (let to = from + 1; to <= Math.min(row.length, from + LONGEST_NAME); to++) {
+      const text = row
+        .slice(from, to)
+        .map(({ text }) => text)
+        .join(' ');
+      if (to < row.length && isApart(row[to - 1]!, row[to]!) === false && /^[:.]$/.test(row[to]!.text)) continue;
+      for (const quantity of Object.keys(HEAD_QUANTITIES) as HeadQuantity[]) {
+        const sureness = Math.max(...HEAD_NAMES[quantity].map((name) => nameIn(name, text)));
+        if (sureness >= LEAST_SURE) all.push({ quantity, sureness: sureness + 0.01 * (to - from), from, to });
+      }
+      if (to === from + 1 && isWord(text)) all.push({ quantity: null, sureness: 0.5, from, to });
+    }
+  const kept: Found[] = [];
+  for (const found of all.sort((a, b) => b.sureness - a.sureness))
+    if (!kept.some((k) => k.from < found.to && found.from < k.to)) kept.push(found);
+  return kept.sort((a, b) => a.from - b.from);
+}
+
+const isApart = (a: ReadWord, b: ReadWord): boolean => b.x0 - a.x1 > 0.8 * a.capitalHeight;
+/** Units are no names of fields, however many letters they have. */
+const isWord = (text: string): boolean => {
+  const plain = plainWords(text);
+  return plain.length >= 4 && !/\d/.test(plain) && !/^(mbar|volts?|hpa|kpa|mmhg)$/.test(plain);
+};

@@ -1,0 +1,81 @@
+import type { Quantity } from '../../units/quantities.ts';
+import type { Unit } from '../../units/units.ts';
+import { COLUMN_QUANTITIES, type ColumnQuantity } from '../quantities.ts';
+import { nameIn } from './alike.ts';
+import { COLUMN_NAMES } from './names.ts';
+import { unitAsRead } from './units-as-read.ts';
+
+/** What a column holds. `sureness` 0..1 that both quantity and unit are right. */
+export type NamedColumn = {
+  readonly quantity: ColumnQuantity | null;
+  readonly unit: Unit | null;
+  readonly sureness: number;
+};
+
+type Guess = { quantity: ColumnQuantity; unit: Unit | null; worth: number };
+
+/** The unit is worth as much as a good name; one of another kind rules the name out. */
+const UNIT_WORTH = 0.5;
+const NO_UNIT_WORTH = 0.12;
+
+/**
+ * Names the columns of a table from what stands over them, all together: no quantity twice.
+ * @param headers lines of text over each column, from the top down
+ */
+export function nameColumns(headers: readonly (readonly string[])[]): NamedColumn[] {
+  const guesses = headers.map((lines) => guessesOf(lines).sort((a, b) => b.worth - a.worth));
+  const named: NamedColumn[] = headers.map(() => ({ quantity: null, unit: null, sureness: 0 }));
+  const taken = new Set<ColumnQuantity>();
+  const open = new Set(headers.keys());
+  while (open.size) {
+    let best: { column: number; guess: Guess; second: number } | null = null;
+    for (const column of open) {
+      const [guess, next] = guesses[column]!.filter(({ quantity }) => !taken.has(quantity));
+      if (guess && (!best || guess.worth > best.guess.worth)) best = { column, guess, second: next?.worth ?? 0 };
+    }
+    if (!best || best.guess.worth < 0.3) break;
+    open.delete(best.column);
+    taken.add(best.guess.quantity);
+    const { quantity, unit, worth } = best.guess;
+    const lead = Math.min(1, Math.max(0, worth - best.second) / 0.25);
+    named[best.column] = { quantity, unit, sureness: Math.min(1, worth / 0.9) * (0.5 + 0.5 * lead) };
+  }
+  return named;
+}
+
+function guessesOf(lines: readonly string[]): Guess[] {
+  const units = unitsIn(lines);
+  const text = lines.join(' ');
+  return (Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[]).flatMap((quantity): Guess[] => {
+    const name = Math.max(
+      0,
+      ...COLUMN_NAMES[quantity].map((n) => Math.max(nameIn(n, text), ...lines.map((l) => 0.95 * nameIn(n, l)))),
+    );
+    const wanted: Quantity | null = COLUMN_QUANTITIES[quantity].of;
+    if (wanted === null) {
+      const hasUnit = units.length > 0;
+      return name > 0 && !hasUnit ? [{ quantity, unit: null, worth: name + 0.4 }] : [];
+    }
+    const unit = units.find((u) => u.quantity === wanted) ?? null;
+    if (unit) return [{ quantity, unit, worth: name + UNIT_WORTH }];
+    // "mm" over a vacuum is a height of water
+    const spoken =
+      wanted === 'pressure' && name > 0.5 ? units.map((u) => unitAsRead(u.unit, 'pressure')).find(Boolean) : null;
+    if (spoken) return [{ quantity, unit: spoken, worth: name + 0.2 }];
+    return name > 0 && !units.length ? [{ quantity, unit: null, worth: name * 0.6 + NO_UNIT_WORTH }] : [];
+  });
+}
+
+/** Every unit a header names: a whole line, what stands in brackets or behind a comma, its last words. */
+function unitsIn(lines: readonly string[]): Unit[] {
+  const pieces = lines.toReversed().flatMap((line) => {
+    const words = line.trim().split(/\s+/);
+    return [
+      ...[...line.matchAll(/[([{]([^)\]}]+)[)\]}]?/g)].map(([, inside]) => inside!),
+      line,
+      ...(words.length > 1 ? [1, 2, 3].map((n) => words.slice(-n).join(' ')) : []),
+      ...(/[,;:/]\s*([^,;:]+)$/.exec(line)?.slice(1) ?? []),
+    ];
+  });
+  return pieces.map((piece) => unitAsRead(piece)).filter((unit) => unit !== null);
+}

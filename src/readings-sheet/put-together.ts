@@ -1,0 +1,63 @@
+import { toBase } from '../units/names.ts';
+import type { ReadCell } from './cells/read-cells.ts';
+import type { Weighed } from './columns/weigh-column.ts';
+import type { FoundTable } from './find-table.ts';
+import type { NamedColumn } from './heads/name-columns.ts';
+import type { SheetCell, SheetReading } from './reading.ts';
+import type { TableSurface } from './table/table-surface.ts';
+
+/** Cells and columns surer than this need no look. */
+const SURE_CELL = 0.97;
+const SURE_COLUMN = 0.6;
+
+/** The answer: values in SI, doubts, places in the photo. Rows at the end in which nothing stands are left out. */
+export function putTogether(
+  { table, columns, firstRow }: FoundTable,
+  fields: SheetReading['fields'],
+  cells: readonly (readonly ReadCell[])[],
+  weighed: readonly (readonly (Weighed | null)[])[],
+): SheetReading {
+  const last = cells.findLastIndex((_, r) => columns.some((_, c) => weighed[c]![r] !== null));
+  const rows = cells.slice(0, last + 1);
+  return {
+    fields,
+    columns: columns.map(({ quantity, unit }) => ({ quantity, unit: unit?.unit ?? null })),
+    rows: rows.map((row, r) => row.map((_, c) => valueOf(weighed[c]![r] ?? null, columns[c]!))),
+    cells: rows.map((row, r) =>
+      row.map((cell, c) => cellOf(weighed[c]![r] ?? null, columns[c]!, boxOf(table, firstRow + r, cell.column))),
+    ),
+    warnings: [],
+  };
+}
+
+const valueOf = (weighed: Weighed | null, { unit, quantity }: NamedColumn): number | null => {
+  if (!weighed) return null;
+  if (!unit) return weighed.value;
+  // an opening is a percentage by name
+  return quantity === 'opening_pct' ? weighed.value : toBase(weighed.value, unit);
+};
+
+function cellOf(
+  weighed: Weighed | null,
+  { quantity, unit, sureness }: NamedColumn,
+  box_px: SheetCell['box_px'],
+): SheetCell {
+  const isKnown = quantity !== null && (unit !== null || quantity === 'opening') && sureness >= SURE_COLUMN;
+  const confidence = (weighed?.chance ?? 0.9) * (isKnown ? 1 : 0.5);
+  return {
+    confidence,
+    needsReview: !isKnown || (weighed !== null && weighed.chance < SURE_CELL),
+    box_px,
+    asPrinted: weighed?.text ?? '',
+  };
+}
+
+/** The box around a cell in the photo. */
+function boxOf({ surface, xs, ys }: TableSurface, row: number, column: number): SheetCell['box_px'] {
+  const corners = [ys[row]!, ys[row + 1]!].flatMap((y) =>
+    [xs[column]!, xs[column + 1]!].map((x) => surface.toPhoto(x, y)),
+  );
+  const [us, vs] = [corners.map(([u]) => u), corners.map(([, v]) => v)];
+  const [x, y] = [Math.min(...us), Math.min(...vs)];
+  return [x, y, Math.max(...us) - x, Math.max(...vs) - y].map(Math.round) as unknown as SheetCell['box_px'];
+}

@@ -1,0 +1,115 @@
+import { crossing, lineWebs, type LineWeb } from '../../picture/lines/line-webs.ts';
+import { acrossAt, isCollinear, lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
+
+/** The rulings of a table: level lines from the top down, upright lines from the left. */
+export type Rulings = { readonly level: readonly PageLine[]; readonly upright: readonly PageLine[] };
+
+/** A line of a table crosses this share of the others' at least. */
+const LEAST_CROSSED = 0.62;
+/** Squares of squared paper are fainter than this share of the table's own lines. */
+const FAINT = 0.35;
+const REACH_PX = 7;
+const REACH_SHARE = 0.02;
+
+/**
+ * The lines that make a table, out of all on the photo: those of one web that nearly all cross each other, and the
+ * heavier ones where the paper itself is ruled.
+ * @returns null where nothing on the photo is ruled like a table
+ */
+export function chooseRulings(lines: readonly PageLine[]): Rulings | null {
+  let best: Rulings | null = null;
+  for (const web of lineWebs(lines)) {
+    if (web.upright.length < 2 || web.level.length < 3) continue;
+    const found = crossedByAll(heavier(web)) ?? crossedByAll(web);
+    if (found && (!best || worth(found) > worth(best))) best = found;
+  }
+  return best;
+}
+
+/** How much of the photo the rulings take up, and how strong they are. */
+const worth = ({ level, upright }: Rulings): number =>
+  [...level, ...upright].reduce((sum, l) => sum + lengthOf(l) * l.strength, 0);
+
+/** Without lines much fainter than the strong long ones. */
+function heavier({ upright, level }: LineWeb): LineWeb {
+  const all = [...upright, ...level].toSorted((a, b) => b.strength - a.strength);
+  const total = all.reduce((sum, l) => sum + lengthOf(l), 0);
+  let seen = 0;
+  const strong = all.find((l) => (seen += lengthOf(l)) > 0.25 * total)!.strength;
+  const isHeavy = (l: PageLine) => l.strength > FAINT * strong;
+  return { upright: upright.filter(isHeavy), level: level.filter(isHeavy) };
+}
+
+/** The lines of a web that cross nearly all others, and are as heavy as those between them. */
+function crossedByAll(web: LineWeb): Rulings | null {
+  const crossed = withCrossings(merged(web.level), merged(web.upright));
+  if (!crossed) return null;
+  const level = heavyWithin(crossed.level, crossed.upright);
+  const upright = heavyWithin(crossed.upright, level);
+  if (level.length < 3 || upright.length < 2) return null;
+  const at = (l: PageLine, others: readonly PageLine[]) =>
+    acrossAt(l, others.reduce((s, o) => s + o.c[0], 0) / others.length);
+  return {
+    level: level.toSorted((a, b) => at(a, upright) - at(b, upright)),
+    upright: upright.toSorted((a, b) => at(a, level) - at(b, level)),
+  };
+}
+
+/** Without lines that are faint between the first and the last of the others: the paper's own, or wood's beside it. */
+function heavyWithin(lines: readonly Ruled[], others: readonly Ruled[]): readonly Ruled[] {
+  const weights = lines.map((line) => {
+    const ends = others.map((o) => (line.upright ? crossing(line, o)?.[1] : crossing(o, line)?.[0]) ?? line.middle);
+    const [from, to] = [Math.min(...ends), Math.max(...ends)];
+    const seen = line.pieces.reduce(
+      (sum, p) => sum + Math.max(0, Math.min(p.to, to) - Math.max(p.from, from)) * p.cover * p.strength,
+      0,
+    );
+    return seen / Math.max(1, to - from);
+  });
+  const usual = weights.toSorted((a, b) => a - b)[weights.length >> 1]!;
+  return lines.filter((_, i) => weights[i]! > FAINT * usual);
+}
+
+/** Leaves out, worst first, the lines that cross too few of the others. */
+function withCrossings(level: readonly Ruled[], upright: readonly Ruled[]) {
+  for (;;) {
+    if (level.length < 3 || upright.length < 2) return null;
+    const share = (line: Ruled, others: readonly Ruled[]) =>
+      others.filter((o) => (line.upright ? meet(line, o) : meet(o, line))).length / others.length;
+    const scored = [
+      ...level.map((l) => ({ l, share: share(l, upright) })),
+      ...upright.map((l) => ({ l, share: share(l, level) })),
+    ];
+    const worst = scored.reduce((a, b) => (b.share < a.share ? b : a));
+    if (worst.share >= LEAST_CROSSED) return { level, upright };
+    level = level.filter((l) => l !== worst.l);
+    upright = upright.filter((l) => l !== worst.l);
+  }
+}
+
+/** One ruling, and all the pieces of it that were seen. */
+type Ruled = PageLine & { readonly pieces: readonly PageLine[] };
+
+/** Pieces on one course become one line as long as both. */
+function merged(lines: readonly PageLine[]): Ruled[] {
+  const out: Ruled[] = [];
+  for (const line of lines.toSorted((a, b) => lengthOf(b) - lengthOf(a))) {
+    const i = out.findIndex((o) => isCollinear(o, line));
+    if (i < 0) out.push({ ...line, pieces: [line] });
+    else {
+      const o = out[i]!;
+      out[i] = { ...o, from: Math.min(o.from, line.from), to: Math.max(o.to, line.to), pieces: [...o.pieces, line] };
+    }
+  }
+  return out;
+}
+
+function meet(upright: Ruled, level: Ruled): boolean {
+  const at = crossing(upright, level);
+  return at !== null && isOn(upright, at[1]) && isOn(level, at[0]);
+}
+
+const isOn = (line: PageLine, along: number): boolean => {
+  const reach = REACH_PX + REACH_SHARE * lengthOf(line);
+  return along >= line.from - reach && along <= line.to + reach;
+};

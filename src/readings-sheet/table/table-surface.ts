@@ -1,0 +1,101 @@
+import { homographyOf, project } from '../../picture/homography.ts';
+import type { Photo } from '../../picture/raster.ts';
+import type { Surface } from '../../writing/index.ts';
+import type { Lattice } from './find-lattice.ts';
+
+type Xy = readonly [number, number];
+
+/** A table laid flat with what stands around it; rulings are straight there. Flat pixels. */
+export type TableSurface = {
+  readonly surface: Surface;
+  /** upright rulings from the left, level rulings from the top */
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+  /** usual height of a row */
+  readonly rowHeight: number;
+};
+
+/** Rows are laid flat this high: digits are half of it, and what is finer than the photo tells nothing more. */
+const ROW_PX = 64;
+const MOST_ENLARGED = 2;
+/** How much of the table's height is looked at above it, where the head stands, and below; and to its sides. */
+const ABOVE = 0.55;
+const BELOW = 0.2;
+const BESIDE = 0.06;
+
+/** Lays a table flat: straight between its rulings, so that folds and curls go, and by perspective outside. */
+export function tableSurface(photo: Photo, { nodes }: Lattice): TableSurface | null {
+  const widths = gaps(nodes[0]!.length - 1, (c) => nodes.map((row) => distance(row[c]!, row[c + 1]!)));
+  const heights = gaps(nodes.length - 1, (r) => nodes[r]!.map((at, c) => distance(at, nodes[r + 1]![c]!)));
+  const usual = middleOf(heights);
+  const zoom = Math.min(MOST_ENLARGED, ROW_PX / usual);
+  const [wide, high] = [sum(widths), sum(heights)];
+  const xs = edges(BESIDE * wide, widths, zoom);
+  const ys = edges(ABOVE * high, heights, zoom);
+  const last = <T>(list: readonly T[]) => list[list.length - 1]!;
+  const corners = (rows: readonly (readonly Xy[])[]) =>
+    [rows[0]![0]!, last(rows[0]!), last(last(rows)), last(rows)[0]!] as const;
+  const flat = ys.map((y) => xs.map((x): Xy => [x, y]));
+  const around = homographyOf(corners(flat), corners(nodes));
+  if (!around) return null;
+  const within = between(nodes, xs, ys);
+  const toPhoto = (x: number, y: number): Xy => {
+    const [cx, cy] = [clamp(x, xs[0]!, last(xs)), clamp(y, ys[0]!, last(ys))];
+    const inside = within(cx, cy);
+    if (cx === x && cy === y) return inside;
+    const [ax, ay] = project(around, x, y);
+    const [bx, by] = project(around, cx, cy);
+    return [inside[0] + ax - bx, inside[1] + ay - by];
+  };
+  return {
+    surface: {
+      width: Math.ceil(last(xs) + BESIDE * wide * zoom),
+      height: Math.ceil(last(ys) + BELOW * high * zoom),
+      photo,
+      photoPixels: 1 / zoom,
+      toPhoto,
+    },
+    xs,
+    ys,
+    rowHeight: usual * zoom,
+  };
+}
+
+/** The same table seen from the next side: turned a quarter to the left. */
+export const turnedQuarter = ({ nodes }: Lattice): Lattice => ({
+  nodes: nodes[0]!.map((_, c) => nodes.map((row) => row[row.length - 1 - c]!)),
+});
+
+/** Places between four nodes each, straight along both sides. */
+function between(nodes: readonly (readonly Xy[])[], xs: readonly number[], ys: readonly number[]) {
+  return (x: number, y: number): Xy => {
+    const c = stepAt(xs, x);
+    const r = stepAt(ys, y);
+    const f = (x - xs[c]!) / (xs[c + 1]! - xs[c]!);
+    const g = (y - ys[r]!) / (ys[r + 1]! - ys[r]!);
+    const [a, b, d, e] = [nodes[r]![c]!, nodes[r]![c + 1]!, nodes[r + 1]![c]!, nodes[r + 1]![c + 1]!];
+    const mix = (k: 0 | 1) => (1 - g) * ((1 - f) * a[k] + f * b[k]) + g * ((1 - f) * d[k] + f * e[k]);
+    return [mix(0), mix(1)];
+  };
+}
+
+/** Which step of rising numbers a number stands on: 0 .. length − 2. */
+export function stepAt(rising: readonly number[], value: number): number {
+  let i = 0;
+  while (i < rising.length - 2 && value >= rising[i + 1]!) i++;
+  return i;
+}
+
+const gaps = (count: number, of: (i: number) => number[]): number[] =>
+  Array.from({ length: count }, (_, i) => middleOf(of(i)));
+
+function edges(from: number, lengths: readonly number[], zoom: number): number[] {
+  const out = [from * zoom];
+  for (const length of lengths) out.push(out[out.length - 1]! + length * zoom);
+  return out;
+}
+
+const distance = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
+const middleOf = (list: readonly number[]): number => list.toSorted((a, b) => a - b)[list.length >> 1]!;
+const clamp = (v: number, low: number, high: number): number => Math.min(high, Math.max(low, v));

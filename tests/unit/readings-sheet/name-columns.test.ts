@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { nameColumns } from '../../../src/readings-sheet/heads/name-columns.ts';
+
+const named = (...headers: string[][]) =>
+  nameColumns(headers).map(({ quantity, unit }) => `${quantity} ${unit?.unit ?? '-'}`);
+
+describe('what stands over columns', () => {
+  test('names and units on two lines, in brackets, behind a comma', () => {
+    expect(
+      named(
+        ['Opening no.'],
+        ['Static pressure', 'mm WG'],
+        ['Velocity pressure (mm WG)'],
+        ['Current, A'],
+        ['Speed', 'rpm'],
+      ),
+    ).toEqual([
+      'opening -',
+      'staticPressure_Pa mm water',
+      'velocityPressure_Pa mm water',
+      'current_A A',
+      'speed_rpm rpm',
+    ]);
+  });
+
+  test.each([
+    [['Nr.'], ['Stat. Druck', 'Pa'], ['Volumenstrom', 'm³/h'], ['Strom', 'A'], ['Drehzahl', 'min-1']],
+    [['N°'], ['Pression stat.', 'Pa'], ['Débit', 'm³/h'], ['Intensité', 'A'], ['Vitesse', 'tr/min']],
+    [['Punto'], ['Pressione statica', 'mm c.a.'], ['Portata', 'm³/h'], ['Corrente', 'A'], ['Giri', 'giri/min']],
+    [['Punto'], ['Presión estática', 'mm c.a.'], ['Caudal', 'm³/h'], ['Corriente', 'A'], ['Velocidad', 'r/min']],
+    [['Lp.'], ['Ciśnienie statyczne', 'Pa'], ['Przepływ', 'm³/h'], ['Prąd', 'A'], ['Obroty', 'obr/min']],
+    [['Sıra'], ['Statik basınç', 'Pa'], ['Debi', 'm³/h'], ['Akım', 'A'], ['Devir', 'd/dk']],
+  ])('in many languages: %j', (...headers) => {
+    expect(nameColumns(headers).map(({ quantity, unit }) => `${quantity} ${unit?.quantity ?? '-'}`)).toEqual([
+      'opening -',
+      'staticPressure_Pa pressure',
+      'flow_m3_s flow',
+      'current_A current',
+      'speed_rpm speed',
+    ]);
+  });
+
+  test('signs of formulas are told apart by their units', () => {
+    expect(named(['Ps', 'Pa'], ['Pv', 'Pa'], ['I', 'A'], ['n', 'rpm'], ['P', 'W'])).toEqual([
+      'staticPressure_Pa Pa',
+      'velocityPressure_Pa Pa',
+      'current_A A',
+      'speed_rpm rpm',
+      'inputPower_W W',
+    ]);
+  });
+
+  test('a misread letter does not hide a name, and a word that is none stays unnamed', () => {
+    expect(named(['Volumenstiom', "m'/h"], ['Bemerkung'])).toEqual(['flow_m3_s m³/h', 'null -']);
+  });
+});
