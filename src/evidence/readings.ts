@@ -61,7 +61,7 @@ function pressureObservation(
   factors: StateFactors,
   ratio: RowState['speedRatio'],
 ): PressureObservation {
-  const brought = ({ flow_m3_s, pressure_Pa }: Effect) => ({
+  const brought = ({ flow_m3_s, pressure_Pa }: Omit<Effect, 'error'>) => ({
     flow_m3_s: flow_m3_s * factors.flow,
     value: pressure_Pa * factors.pressure,
   });
@@ -76,6 +76,7 @@ function pressureObservation(
       { error: ratio.error, flow_m3_s: ratio.sd * flow_m3_s, value: 2 * ratio.sd * pressure_Pa },
     ],
     own: point.own.map(brought),
+    perPascal: brought(point.perPascal),
     path: point.path,
   };
 }

@@ -72,7 +72,7 @@ export function fitCurve(
     dimensions: n,
     iterations: best.iterations,
     cost: best.cost,
-    lnEvidence: lnChance(best),
+    lnEvidence: lnChance(best) + compare.lnPerPascal(best.z),
     along,
     checks: checksOf(compare, best),
   };

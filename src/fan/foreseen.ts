@@ -43,6 +43,6 @@ export function foreseenBy({ model, posterior }: FanEstimate, observation: Press
   for (const share of felt) variance += share * share;
   return {
     off: Math.abs(r[0]!) / Math.sqrt(variance),
-    lnChance: -0.5 * (r[0]! ** 2 / variance + Math.log(variance)),
+    lnChance: compare.lnPerPascal(z) - 0.5 * (r[0]! ** 2 / variance + Math.log(variance)),
   };
 }

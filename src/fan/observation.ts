@@ -13,6 +13,8 @@ export type PressureObservation = {
   shared: SharedErrorEffect[];
   /** errors of this observation alone */
   own: ErrorEffect[];
+  /** what one more pascal at the water tube would make of it; left out where no tube was read */
+  perPascal?: ErrorEffect;
   /** JSON Pointer of the evidence it came from */
   path: string;
 };

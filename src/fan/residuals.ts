@@ -14,6 +14,11 @@ export type Comparison = {
   paths: { path: string; kind: 'pressure' | 'power' }[];
   evaluate(z: Float64Array, out: Float64Array): void;
   deviations(z: Float64Array, out: Float64Array): void;
+  /**
+   * ln of how far the residuals move for one more pascal at each water tube, added up: makes a density of residuals one of readings,
+   * so that explanations which make other flows and pressures of the same readings can be held against each other
+   */
+  lnPerPascal(z: Float64Array): number;
   /** @param r the residuals at z @param out row-major residuals × unknowns */
   slopes(z: Float64Array, r: Float64Array, out: Float64Array): void;
 };
@@ -23,6 +28,8 @@ const MODEL_ERROR = 0.004;
 /** No motor follows its circle diagram, nor a wheel its power curve, closer than this. Estimated. */
 const POWER_MODEL_ERROR = 0.008;
 const LEAST_POWER_W = 1e-9;
+/** Share of a pascal that is felt at least [-]: a rising curve may run along the very line on which a misread tube moves its point. */
+const LEAST_MOVED = 0.01;
 const STEP = 1e-4;
 
 /** Sets up the comparison of a curve with everything observed. Pressures in [Pa], powers in ln, pseudo-observations in standard deviations. */
@@ -120,6 +127,18 @@ export function comparison(
         out[row++] = Math.sqrt(variance);
       }
       out.fill(1, row);
+    },
+
+    lnPerPascal(z) {
+      curve.load(z);
+      let sum = 0;
+      for (const { o, shared } of atPressures) {
+        if (o.perPascal === undefined) continue;
+        const perFlow = curve.pressureSlopes(o.kind, flowOf(o, shared, z), gradient);
+        const moved = Math.abs(perFlow * o.perPascal.flow_m3_s - o.perPascal.value);
+        sum += Math.log(Math.max(moved, LEAST_MOVED * Math.abs(o.perPascal.value)));
+      }
+      return sum;
     },
 
     slopes(z, r, out) {

@@ -88,13 +88,13 @@ const relativeOfMean = (values: readonly number[], sdOfEach: (value: number) => 
   return middle === 0 ? 0 : Math.hypot(...values.map(sdOfEach)) / values.length / middle;
 };
 
+/** The water tube at the tap, misread in one row. */
+export const tapReadingError = (sd_Pa: number): ErrorSource =>
+  changedRow('manometer-reading', sd_Pa, (r, by) => ({ staticPressure_Pa: awayFromZero(r.staticPressure_Pa, by) }));
+
 /** Errors of one row alone. */
 export function ownErrors(rig: Rig, row: Row, pressureSd: (reading_Pa: number) => number): ErrorSource[] {
-  const errors = [
-    changedRow('manometer-reading', pressureSd(row.staticPressure_Pa), (r, by) => ({
-      staticPressure_Pa: awayFromZero(r.staticPressure_Pa, by),
-    })),
-  ];
+  const errors = [tapReadingError(pressureSd(row.staticPressure_Pa))];
   for (const field of ['throatPressure_Pa', 'differentialPressure_Pa'] as const) {
     const reading = row[field];
     if (reading == null) continue;

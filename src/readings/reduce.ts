@@ -3,7 +3,15 @@ import { fail, ok, pointer, type Result, type Warning } from '../issues/result.t
 import { benchOf, testAir } from './bench.ts';
 import { checkReadings } from './check.ts';
 import { electricalOf, type Electrical } from './electrical.ts';
-import { flowDoubt, ownErrors, readingDoubt, sharedErrors, type ErrorSource, type Trial } from './errors.ts';
+import {
+  flowDoubt,
+  ownErrors,
+  readingDoubt,
+  sharedErrors,
+  tapReadingError,
+  type ErrorSource,
+  type Trial,
+} from './errors.ts';
 import { missingInRig, missingInRow } from './missing.ts';
 import { methodNamed, type Method } from './methods/index.ts';
 import { fanPressure, tapReading, velocityPressure } from './pressures.ts';
@@ -29,6 +37,8 @@ export type ReadingPoint = {
   shared: Effect[];
   /** errors of this row alone */
   own: Effect[];
+  /** what one more pascal at the tap would make of it [m3/s and Pa, per Pa] */
+  perPascal: Point;
   electrical: Electrical;
 };
 
@@ -77,6 +87,8 @@ export function reduceReadings(readings: Readings, site: Air, path: string): Res
     const here = pointOf(method, trial);
     warnings.push(...(method.doubtful?.(bench, row, at) ?? []), ...slowerThanItLooks(trial, here.flow_m3_s, at));
     const effects = (sources: readonly ErrorSource[]) => sources.map((source) => effectOf(method, trial, source));
+    const tube_Pa = pressureSd(row.staticPressure_Pa);
+    const atTap = effectOf(method, trial, tapReadingError(tube_Pa));
     points.push({
       ...here,
       pressureKind: bench.side === 'inlet' ? 'static' : 'total',
@@ -87,6 +99,7 @@ export function reduceReadings(readings: Readings, site: Air, path: string): Res
         .map((e) => (e.error.endsWith('/rig-air-density') ? broughtToOtherAir(e, here) : e))
         .filter(isFelt),
       own: [...effects(ownErrors(rig, row, pressureSd)), speedEffect(readings, row, here)].filter(isFelt),
+      perPascal: { flow_m3_s: atTap.flow_m3_s / tube_Pa, pressure_Pa: atTap.pressure_Pa / tube_Pa },
       electrical: electricalOf(row, rig, path),
     });
   }
