@@ -1,5 +1,7 @@
 import type { Photo } from '../../picture/raster.ts';
 import type { Outline } from '../lay-flat.ts';
+import { quadsOfEdges } from './edge-quads.ts';
+import { lettersOn, type LetterPlace } from './letters-near.ts';
 import { areaOf, quadIn, standingOut, type Region } from './regions.ts';
 import { snapSide, type Side } from './sides.ts';
 import { viewOf, type View } from './view.ts';
@@ -13,6 +15,9 @@ const FINE_PX = 1100;
 const LOOKED_AT = 14;
 /** Under this, nothing on the photo looks like the edge of a plate. */
 const LEAST_WORTH = 0.3;
+
+/** Fewer than this tell nothing. */
+const FEW_LETTERS = 8;
 
 /** The whole photo as an outline. */
 export function wholePhoto({ full: { width, height } }: Photo): Outline {
@@ -31,42 +36,48 @@ export function wholePhoto({ full: { width, height } }: Photo): Outline {
  */
 export function findOutline(photo: Photo): Outline | null {
   const coarse = viewOf(photo.half, COARSE_PX);
-  const candidates = distinct(
-    standingOut(coarse)
-      .map((region) => ({ region, quad: quadIn(region.hull) }))
-      .filter((one): one is { region: Region; quad: [Xy, Xy, Xy, Xy] } => one.quad !== null)
-      .map(({ region, quad }) => ({
-        quad: quad as Quad,
-        solid: region.area / region.hullArea,
-        worth: shapeWorth(region, quad, coarse),
-      })),
-  );
+  const fine = viewOf(photo.full, FINE_PX);
+  const shrink = fine.scale / (2 * coarse.scale);
+  const letters = lettersOn(fine).map((one) => ({ ...one, x: one.x * shrink, y: one.y * shrink }));
+  const regions = standingOut(coarse)
+    .map((region) => ({ region, quad: quadIn(region.hull) }))
+    .filter((one): one is { region: Region; quad: [Xy, Xy, Xy, Xy] } => one.quad !== null)
+    .map(({ region, quad }) => ({ quad: quad as Quad, worth: shapeWorth(region, quad) * lettersIn(quad, letters) }));
+  const edges = quadsOfEdges(coarse).map((quad) => ({ quad, worth: lettersIn(quad, letters) }));
+  const candidates = [...distinct(regions).slice(0, LOOKED_AT), ...distinct(edges).slice(0, LOOKED_AT)];
   let best: { sides: Side[]; worth: number } | null = null;
-  for (const { quad, solid } of candidates.slice(0, LOOKED_AT)) {
+  for (const { quad } of candidates) {
     const size = Math.sqrt(areaOf(quad));
-    const sides = snapAll(coarse, quad, Math.max(4, 0.05 * size), 0.1 * size);
-    const worth = worthOf(sides, solid, coarse);
+    const rough = snapAll(coarse, quad, Math.max(4, 0.05 * size), 0.1 * size);
+    const sides = isConvex(cornersOf(rough)) ? again(coarse, rough) : rough;
+    const worth = worthOf(sides, letters, coarse);
     if (!best || worth > best.worth) best = { sides, worth };
   }
   if (!best || best.worth < LEAST_WORTH) return null;
-  const fine = viewOf(photo.half, FINE_PX);
-  const ratio = coarse.scale / fine.scale;
+  const ratio = 1 / shrink;
   const corners = cornersOf(best.sides).map(([x, y]): Xy => [x * ratio, y * ratio]);
   const bulges = best.sides.map((side) => side.bulge * ratio);
   const sides = refine(fine, corners, bulges, 4 * ratio);
-  const toPhoto = 2 * fine.scale;
+  const toPhoto = fine.scale;
   return startingTopLeft({
     corners: cornersOf(sides).map(([x, y]): Xy => [x * toPhoto, y * toPhoto]) as unknown as Outline['corners'],
     bulges: sides.map((side) => side.bulge * toPhoto) as unknown as Outline['bulges'],
   });
 }
 
-/** How much a region looks like a plate by its shape alone: full, four-sided, near the middle. */
-function shapeWorth({ hullArea, area }: Region, quad: Quad, { width, height }: View): number {
-  const fourSided = areaOf(quad) / hullArea;
-  const [cx, cy] = [0, 1].map((k) => quad.reduce((s, p) => s + p[k as 0 | 1], 0) / 4) as [number, number];
-  const away = Math.hypot(cx / width - 0.5, cy / height - 0.5);
-  return fourSided ** 3 * Math.sqrt(area / hullArea) * (1 - away) * Math.sqrt(hullArea / (width * height));
+/** How much a region looks like a plate by its shape alone: full and four-sided. */
+const shapeWorth = ({ hullArea, area }: Region, quad: Quad): number =>
+  (areaOf(quad) / hullArea) ** 3 * Math.sqrt(area / hullArea);
+
+/** Share of all letters that stand within a quadrilateral; one half where there are none to go by. */
+function lettersIn(quad: readonly Xy[], letters: readonly LetterPlace[]): number {
+  const isIn = ({ x, y }: LetterPlace) =>
+    quad.every((p, i) => {
+      const q = quad[(i + 1) % 4]!;
+      return (q[0] - p[0]) * (y - p[1]) - (q[1] - p[1]) * (x - p[0]) > 0;
+    });
+  const weightOf = (some: readonly LetterPlace[]) => some.reduce((sum, { weight }) => sum + weight, 0);
+  return letters.length < FEW_LETTERS ? 0.5 : weightOf(letters.filter(isIn)) / weightOf(letters);
 }
 
 /** Candidates from the best down, none twice. */
@@ -84,27 +95,35 @@ function distinct<T extends { quad: Quad; worth: number }>(all: readonly T[]): T
 const snapAll = (view: View, quad: readonly Xy[], reach: number, bulges: number): Side[] =>
   quad.map((p, i) => snapSide(view, p, quad[(i + 1) % 4]!, reach, bulges));
 
+/** Once more from the corners found: a bulge is measured from them. */
+const again = (view: View, sides: readonly Side[]): Side[] =>
+  refine(
+    view,
+    cornersOf(sides),
+    sides.map((s) => s.bulge),
+    5,
+  );
+
 function refine(view: View, corners: readonly Xy[], bulges: readonly number[], reach: number): Side[] {
-  return corners.map((p, i) => {
-    const q = corners[(i + 1) % 4]!;
-    return snapSide(view, p, q, reach, Math.abs(bulges[i]!) > reach / 2 ? Math.abs(bulges[i]!) + reach : reach / 2);
-  });
+  return corners.map((p, i) =>
+    snapSide(view, p, corners[(i + 1) % 4]!, reach, bulges[i] === 0 ? 0 : Math.abs(bulges[i]!) + reach),
+  );
 }
 
-/** Clear edges on all four sides, the weakest counting most. */
-function worthOf(sides: readonly Side[], solid: number, view: View): number {
+/** Clear edges on all four sides, the weakest counting most, around as many of the letters as possible. */
+function worthOf(sides: readonly Side[], letters: readonly LetterPlace[], view: View): number {
   const corners = cornersOf(sides);
-  if (!isConvex(corners)) return 0;
+  const isInside = corners.every(
+    ([x, y]) => x > -0.04 * view.width && y > -0.04 * view.height && x < 1.04 * view.width && y < 1.04 * view.height,
+  );
+  if (!isConvex(corners) || !isInside) return 0;
   const weakest = Math.min(...sides.map(({ clear }) => clear));
   const mean = sides.reduce((s, { clear }) => s + clear, 0) / 4;
   const steps = sides.reduce((s, { step }) => s + Math.min(40, step), 0) / 160;
-  const share = areaOf(corners) / (view.width * view.height);
-  const isInside = corners.every(
-    ([x, y]) => x > -0.03 * view.width && y > -0.03 * view.height && x < 1.03 * view.width && y < 1.03 * view.height,
+  const bulges = sides.filter(({ bulge }) => bulge !== 0).length;
+  return (
+    (0.5 * weakest + 0.5 * mean) * (0.5 + 0.5 * steps) * (0.15 + 0.85 * lettersIn(corners, letters)) * 0.97 ** bulges
   );
-  return isInside
-    ? (0.5 * weakest + 0.5 * mean) * (0.5 + 0.5 * steps) * Math.sqrt(solid) * Math.min(1, 0.6 + share)
-    : 0;
 }
 
 function isConvex(corners: readonly Xy[]): boolean {

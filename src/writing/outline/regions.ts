@@ -7,6 +7,7 @@ type Xy = readonly [number, number];
 export type Region = { readonly hull: readonly Xy[]; readonly area: number; readonly hullArea: number };
 
 const LEAST_AREA = 0.04;
+const MOST_CORNERS = 28;
 /** Thresholds stand at these shares of all pixels: a plate may be a small or a large part of its photo. */
 const SHARES = [0.12, 0.25, 0.4, 0.55, 0.7, 0.85];
 
@@ -14,8 +15,9 @@ const SHARES = [0.12, 0.25, 0.4, 0.55, 0.7, 0.85];
 export function standingOut(view: View): Region[] {
   return measuresOf(view).flatMap((measure) => {
     const soft = blurred(measure, 1);
+    const some = soft.values.filter((_, k) => k % 11 === 0).sort();
     return SHARES.flatMap((share) => {
-      const limit = quantile(soft.values, share);
+      const limit = some[Math.floor(share * some.length)]!;
       return [1, -1].flatMap((sign) => regionsOf(soft, (v) => sign * (v - limit) > 0));
     });
   });
@@ -44,15 +46,16 @@ function middleOf(colour: Float32Array, width: number, height: number): number {
 function regionsOf({ width, height, values }: Field, isIn: (v: number) => boolean): Region[] {
   const seen = new Uint8Array(values.length);
   const stack = new Int32Array(values.length);
+  const order = new Int32Array(values.length);
   const regions: Region[] = [];
+  const left = new Int32Array(height);
+  const right = new Int32Array(height);
   for (let start = 0; start < values.length; start++) {
     if (seen[start] || !isIn(values[start]!)) continue;
     let top = 0;
     let area = 0;
     stack[top++] = start;
     seen[start] = 1;
-    const left = new Int32Array(height).fill(width);
-    const right = new Int32Array(height).fill(-1);
     const visit = (k: number) => {
       if (seen[k] || !isIn(values[k]!)) return;
       seen[k] = 1;
@@ -62,19 +65,25 @@ function regionsOf({ width, height, values }: Field, isIn: (v: number) => boolea
       const k = stack[--top]!;
       const y = (k / width) | 0;
       const x = k - y * width;
-      area++;
-      if (x < left[y]!) left[y] = x;
-      if (x > right[y]!) right[y] = x;
+      order[area++] = k;
       if (x > 0) visit(k - 1);
       if (x < width - 1) visit(k + 1);
       if (y > 0) visit(k - width);
       if (y < height - 1) visit(k + width);
     }
     if (area < LEAST_AREA * values.length) continue;
+    left.fill(width);
+    right.fill(-1);
+    for (let n = 0; n < area; n++) {
+      const y = (order[n]! / width) | 0;
+      const x = order[n]! - y * width;
+      if (x < left[y]!) left[y] = x;
+      if (x > right[y]!) right[y] = x;
+    }
     const ends: Xy[] = [];
     for (let y = 0; y < height; y++)
       if (right[y]! >= 0) ends.push([left[y]!, y], [right[y]! + 1, y], [left[y]!, y + 1], [right[y]! + 1, y + 1]);
-    const hull = hullOf(ends);
+    const hull = fewer(hullOf(ends), MOST_CORNERS);
     regions.push({ hull, area, hullArea: areaOf(hull) });
   }
   return regions;
@@ -92,6 +101,17 @@ export function hullOf(points: readonly Xy[]): Xy[] {
     return out.slice(0, -1);
   };
   return [...half(sorted), ...half(sorted.reverse())];
+}
+
+/** Leaves out corners that stand out least until few enough are left. */
+function fewer(hull: Xy[], most: number): Xy[] {
+  const left = [...hull];
+  while (left.length > most) {
+    const n = left.length;
+    const loss = left.map((p, i) => Math.abs(turn(left[(i + n - 1) % n]!, p, left[(i + 1) % n]!)));
+    left.splice(loss.indexOf(Math.min(...loss)), 1);
+  }
+  return left;
 }
 
 const turn = (a: Xy, b: Xy, c: Xy) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);

@@ -21,8 +21,10 @@ const BAND_PX = 5;
 const CLEAR_STEP = 14;
 /** One strong stretch is not worth more than a clear edge all along. */
 const MOST_STEP = 45;
-/** A bulge has to be worth this much more edge, share a pixel of it. */
-const BULGE_COSTS = 0.006;
+/** A curved side has to have so many times the edge of the best straight one. */
+const CURVED_IS_BETTER = 1.12;
+/** Share of the greatest step, all along a side, above which it is straight. */
+const STRAIGHT_ENOUGH = 0.8;
 
 /**
  * Moves a side onto the clearest edge near it: both ends and the middle go to and fro until the edge along it is best.
@@ -36,21 +38,30 @@ export function snapSide(view: View, from: Xy, to: Xy, reach: number, bulges: nu
   const far = Math.ceil(reach + bulges);
   const steps = stepTable(view, from, to, normal, far);
   const wide = 2 * far + 1;
-  const pace = Math.max(1, reach / 14);
-  const bulgePace = Math.max(1, bulges / 10);
-  let best = { worth: -1, a: 0, b: 0, c: 0 };
-  for (let c = -bulges; c <= bulges; c += bulgePace)
-    for (let a = -reach; a <= reach; a += pace)
-      for (let b = -reach; b <= reach; b += pace) {
-        let sum = 0;
-        for (let i = 0; i < PLACES; i++) {
-          const t = placeAt(i);
-          const o = Math.round(a + (b - a) * t + 4 * c * t * (1 - t)) + far;
-          if (o >= 0 && o < wide) sum += steps[i * wide + o]!;
+  const pace = Math.max(1, reach / 8);
+  const bestOf = (curves: readonly number[]) => {
+    let best = { worth: -1, a: 0, b: 0, c: 0 };
+    for (const c of curves)
+      for (let a = -reach; a <= reach; a += pace)
+        for (let b = -reach; b <= reach; b += pace) {
+          let sum = 0;
+          for (let i = 0; i < PLACES; i++) {
+            const t = placeAt(i);
+            const o = Math.round(a + (b - a) * t + 4 * c * t * (1 - t)) + far;
+            if (o >= 0 && o < wide) sum += steps[i * wide + o]!;
+          }
+          // of equal edges the nearest
+          const worth = sum * (1 - 0.002 * (Math.abs(a) + Math.abs(b)));
+          if (worth > best.worth) best = { worth, a, b, c };
         }
-        const worth = sum * (1 - BULGE_COSTS * Math.abs(c)) * (1 - 0.002 * (Math.abs(a) + Math.abs(b)));
-        if (worth > best.worth) best = { worth, a, b, c };
-      }
+    return best;
+  };
+  const straight = bestOf([0]);
+  // a straight edge that is clear all along needs no curve
+  const isClear = straight.worth > STRAIGHT_ENOUGH * MOST_STEP * PLACES;
+  const curves = isClear || bulges === 0 ? [] : Array.from({ length: 17 }, (_, i) => ((i - 8) * bulges) / 8);
+  const curved = bestOf(curves.filter((c) => Math.abs(c) > 1.5));
+  const best = curved.worth > CURVED_IS_BETTER * straight.worth ? curved : straight;
   const { a, b, c } = best;
   let [clear, step] = [0, 0];
   for (let i = 0; i < PLACES; i++) {
