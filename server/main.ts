@@ -21,7 +21,7 @@ import { createPhotoReader } from './readers/photo-reader.ts';
 import { openJobStore } from './store/jobs.ts';
 
 const CALCULATION_TIME_LIMIT_ms = 60_000;
-const PHOTO_TIME_LIMIT_ms = 20_000;
+const PHOTO_TIME_LIMIT_ms = 45_000;
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** The calls work without a page, so a page that cannot be built is told, not fatal. */

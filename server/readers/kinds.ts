@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { ChartHints } from '../../src/chart/index.ts';
 import type { Result } from '../../src/issues/result.ts';
 import type { Photo } from '../../src/picture/raster.ts';
+import { readPlateIn } from '../../src/plate/index.ts';
+import { readSheetIn } from '../../src/readings-sheet/index.ts';
 import type { WordReader } from '../../src/words/word-reader.ts';
 import { readChart } from './chart.ts';
 
@@ -17,12 +19,25 @@ export type Reader = {
   readonly tooSlow: string;
 };
 
+/** Nothing can be told about it beforehand: the body is `{}`. */
+const NoHints = z.strictObject({});
+
 /** `POST /api/photos/:photoId/<name>`: the issues of a reading are a 400 where hints are not understood, else a 422. */
 export const READERS = {
   chart: {
     hints: ChartHints,
     read: (photo, hints, aids) => readChart(photo, hints as ChartHints, aids),
     tooSlow: 'This chart takes too long to read; mark its corners closer, or send a smaller photo.',
+  },
+  nameplate: {
+    hints: NoHints,
+    read: (photo, _, { words, onStep }) => readPlateIn(photo, words, { onStep }),
+    tooSlow: 'This plate takes too long to read; take the photo nearer, or type in what stands there.',
+  },
+  'readings-sheet': {
+    hints: NoHints,
+    read: (photo, _, { words, onStep }) => readSheetIn(photo, words, { onStep }),
+    tooSlow: 'This sheet takes too long to read; take the photo nearer, or type in what stands there.',
   },
 } satisfies Record<string, Reader>;
 
