@@ -5,7 +5,7 @@ import type { Ink } from './masks.ts';
 /** Letters have no straight runs of this length, flat pixels. */
 const SHORTEST_PX = 64;
 /** A printed line is no thicker; a letter's stroke that crosses it is. */
-const THICKEST_PX = 9;
+const THICKEST_PX = 13;
 
 /** Ink without its rulings, and the rulings: 1 in `mask` where one was taken out. */
 export type Parted = { readonly ink: Ink; readonly ruled: Uint8Array; readonly rulings: readonly Ruling[] };
@@ -13,25 +13,22 @@ export type Parted = { readonly ink: Ink; readonly ruled: Uint8Array; readonly r
 /** Takes printed lines and the sides of boxes out of the ink, so that letters which touch them stay apart. */
 export function partRulings(ink: Ink): Parted {
   const { width, height } = ink;
-  const ruled = new Uint8Array(ink.mask.length);
-  markRuns(ink.mask, ruled, { length: width, count: height, step: 1, next: width });
-  markRuns(ink.mask, ruled, { length: height, count: width, step: width, next: 1 });
-  const mask = ink.mask.slice();
-  for (let k = 0; k < mask.length; k++) if (ruled[k]) mask[k] = 0;
-  const rulings = findPieces({ ...ink, mask: ruled })
-    .list.filter(({ x0, x1, y0, y1 }) => Math.max(x1 - x0, y1 - y0) >= SHORTEST_PX)
-    .flatMap(sidesOf);
+  const level = new Uint8Array(ink.mask.length);
+  const upright = new Uint8Array(ink.mask.length);
+  markRuns(ink.mask, level, { length: width, count: height, step: 1, next: width });
+  markRuns(ink.mask, upright, { length: height, count: width, step: width, next: 1 });
+  const ruled = level.map((v, k) => v | upright[k]!);
+  const mask = ink.mask.map((v, k) => v & ~ruled[k]!);
+  const along = (some: Uint8Array) => findPieces({ ...ink, mask: some }).list;
+  const rulings = [
+    ...along(level)
+      .filter(({ x0, x1 }) => x1 - x0 >= SHORTEST_PX)
+      .map(({ x0, x1, y0, y1 }) => ({ x0, x1, y0: (y0 + y1) / 2, y1: (y0 + y1) / 2 })),
+    ...along(upright)
+      .filter(({ y0, y1 }) => y1 - y0 >= SHORTEST_PX)
+      .map(({ x0, x1, y0, y1 }) => ({ x0: (x0 + x1) / 2, x1: (x0 + x1) / 2, y0, y1 })),
+  ];
   return { ink: { ...ink, mask }, ruled, rulings };
-}
-
-/** A line's box is a line; a box drawn in one stroke is four. */
-function sidesOf({ x0, x1, y0, y1 }: Ruling): Ruling[] {
-  const [w, h] = [x1 - x0, y1 - y0];
-  const level = (y: number): Ruling => ({ x0, y0: y, x1, y1: y });
-  const upright = (x: number): Ruling => ({ x0: x, y0, x1: x, y1 });
-  if (h < 0.2 * w && h < 3 * THICKEST_PX) return [level((y0 + y1) / 2)];
-  if (w < 0.2 * h && w < 3 * THICKEST_PX) return [upright((x0 + x1) / 2)];
-  return [level(y0), upright(x1), level(y1), upright(x0)];
 }
 
 type Walk = { length: number; count: number; step: number; next: number };

@@ -13,16 +13,36 @@ const WIDEST_GAP = 0.75;
 const MARK_GAP = 0.6;
 /** A small letter beside a capital, a brace beside a figure. */
 const MOST_TIMES_HIGHER = 1.9;
-/** The border of ink is steeper than the ground's grain and shades. */
+/** The border of ink is steeper than the ground's grain and shades: steps of grey a pixel, share of the deviation. */
 const LEAST_EDGE = 5;
 const EDGE_SHARE = 0.5;
+const MOST_DEVIATION = 44;
+/** In a blurred picture, where even its sharpest letters are not that steep, this share of theirs is enough. */
+const SHARE_OF_SHARPEST = 0.45;
+const SHARPEST = 15;
+const NOISE_EDGE = 1.5;
 
-/** Whether a piece of ink has a border as sharp as print has, and not that of dirt or shade. */
-export const isSharp = ({ edge, deviation }: Piece): boolean =>
-  edge >= Math.max(LEAST_EDGE, Math.min(EDGE_SHARE * deviation, 22));
+/**
+ * Tells ink with a border as sharp as print has in this picture from dirt, shade and grain.
+ * @param letters pieces of ink, only those that could be letters
+ */
+export function sharpnessTest(letters: readonly Piece[]): (piece: Piece) => boolean {
+  const relative = ({ edge, deviation }: Piece) => edge / Math.min(MOST_DEVIATION, deviation);
+  const least = Math.min(
+    LEAST_EDGE,
+    Math.max(NOISE_EDGE, SHARE_OF_SHARPEST * sharpestOf(letters.map(({ edge }) => edge))),
+  );
+  const clear = letters.filter(({ edge }) => edge >= least);
+  const share = Math.min(EDGE_SHARE, SHARE_OF_SHARPEST * sharpestOf(clear.map(relative)));
+  return (piece) => piece.edge >= least && relative(piece) >= share;
+}
+
+const sharpestOf = (edges: readonly number[]): number =>
+  [...edges].sort((a, b) => b - a)[Math.min(SHARPEST, edges.length) - 1] ?? 0;
 
 /** Chains letters to lines of text. @param height of the picture, pixels */
 export function chainLetters(pieces: readonly Piece[], height: number): Chain[] {
+  const isSharp = sharpnessTest(pieces.filter((p) => isLetter(p, height)));
   const sharp = pieces.filter(isSharp);
   const letters = sharp.filter((p) => isLetter(p, height)).sort((a, b) => a.x0 - b.x0);
   const groups = groupNeighbours(letters);

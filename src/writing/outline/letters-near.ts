@@ -1,7 +1,7 @@
 import { fieldLike } from '../crop/filters.ts';
 import { inkOf } from '../ink/masks.ts';
 import { findPieces, type Piece } from '../ink/pieces.ts';
-import { isSharp } from '../lines/chain.ts';
+import { sharpnessTest } from '../lines/chain.ts';
 import type { View } from './view.ts';
 
 /** A piece of ink that looks like a letter in company: its middle, view pixels, and how sharp it is. */
@@ -20,9 +20,8 @@ export function lettersOn(view: View): LetterPlace[] {
   const grey = fieldLike({ width, height, values: r }, (k) => (3 * r[k]! + 4 * g[k]! + b[k]!) / 8);
   const inks = inkOf(grey, 14);
   return [inks.dark, inks.light].flatMap((ink) => {
-    const letters = findPieces(ink)
-      .list.filter((p) => isLetter(p, height) && isSharp(p))
-      .sort((a, c) => a.x0 - c.x0);
+    const shaped = findPieces(ink).list.filter((p) => isLetter(p, height));
+    const letters = shaped.filter(sharpnessTest(shaped)).sort((a, c) => a.x0 - c.x0);
     return letters
       .filter((_, i) => companions(letters, i) >= 2)
       .map((p) => ({ x: (p.x0 + p.x1) / 2, y: (p.y0 + p.y1) / 2, weight: p.edge }));

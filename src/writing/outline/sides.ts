@@ -9,7 +9,7 @@ export type Side = {
   readonly bulge: number;
   /** share of the side with a clear edge, 0..1 */
   readonly clear: number;
-  /** mean step of colour across it, at most `MOST_STEP` each place */
+  /** mean step of colour across it, 0..441 */
   readonly step: number;
 };
 
@@ -19,12 +19,10 @@ const FROM_END = 0.08;
 /** Inside and outside are compared over so many pixels: thin lines count little. */
 const BAND_PX = 5;
 const CLEAR_STEP = 14;
-/** One strong stretch is not worth more than a clear edge all along. */
-const MOST_STEP = 45;
 /** A curved side has to have so many times the edge of the best straight one. */
-const CURVED_IS_BETTER = 1.12;
-/** Share of the greatest step, all along a side, above which it is straight. */
-const STRAIGHT_ENOUGH = 0.8;
+const CURVED_IS_BETTER = 1.06;
+/** Share of the clearest edge at each place above which a side is straight. */
+const STRAIGHT_ENOUGH = 0.93;
 
 /**
  * Moves a side onto the clearest edge near it: both ends and the middle go to and fro until the edge along it is best.
@@ -38,6 +36,8 @@ export function snapSide(view: View, from: Xy, to: Xy, reach: number, bulges: nu
   const far = Math.ceil(reach + bulges);
   const steps = stepTable(view, from, to, normal, far);
   const wide = 2 * far + 1;
+  // roots: a strong stretch is not worth many weak ones, and yet the middle of an edge is better than its flank
+  const roots = steps.map(Math.sqrt);
   const pace = Math.max(1, reach / 8);
   const bestOf = (curves: readonly number[]) => {
     let best = { worth: -1, a: 0, b: 0, c: 0 };
@@ -48,7 +48,7 @@ export function snapSide(view: View, from: Xy, to: Xy, reach: number, bulges: nu
           for (let i = 0; i < PLACES; i++) {
             const t = placeAt(i);
             const o = Math.round(a + (b - a) * t + 4 * c * t * (1 - t)) + far;
-            if (o >= 0 && o < wide) sum += steps[i * wide + o]!;
+            if (o >= 0 && o < wide) sum += roots[i * wide + o]!;
           }
           // of equal edges the nearest
           const worth = sum * (1 - 0.002 * (Math.abs(a) + Math.abs(b)));
@@ -58,7 +58,10 @@ export function snapSide(view: View, from: Xy, to: Xy, reach: number, bulges: nu
   };
   const straight = bestOf([0]);
   // a straight edge that is clear all along needs no curve
-  const isClear = straight.worth > STRAIGHT_ENOUGH * MOST_STEP * PLACES;
+  const most = Array.from({ length: PLACES }, (_, i) =>
+    roots.subarray(i * wide, (i + 1) * wide).reduce((m, v) => Math.max(m, v), 0),
+  );
+  const isClear = straight.worth > STRAIGHT_ENOUGH * most.reduce((sum, v) => sum + v, 0);
   const curves = isClear || bulges === 0 ? [] : Array.from({ length: 17 }, (_, i) => ((i - 8) * bulges) / 8);
   const curved = bestOf(curves.filter((c) => Math.abs(c) > 1.5));
   const best = curved.worth > CURVED_IS_BETTER * straight.worth ? curved : straight;
@@ -106,7 +109,7 @@ function stepTable(view: View, from: Xy, to: Xy, normal: Xy, far: number): Float
         for (let d = 0; d < BAND_PX; d++) difference += p[o + BAND_PX + d]! - p[o + BAND_PX - 1 - d]!;
         square += (difference / BAND_PX) ** 2;
       }
-      out[i * wide + o] = Math.min(MOST_STEP, Math.sqrt(square));
+      out[i * wide + o] = Math.sqrt(square);
     }
   }
   return out;
