@@ -1,5 +1,7 @@
 import type { Job } from '../src/job/types.ts';
+import type { PlateReading } from '../src/plate/reading.ts';
 import type { PhotoPoint } from './photo/view.ts';
+import type { SheetReading } from './sheet/sheet-reading.ts';
 
 /** One problem as the server words it (RFC 9457), or what the page says when there was no answer at all. */
 export type Problem = { status: number; title: string; detail: string; errors: { path: string; message: string }[] };
@@ -94,25 +96,31 @@ export type ChartReading = {
 /** How far the reading of a chart is. */
 export type ChartStep = 'frame' | 'labels' | 'curves';
 
+/** How a reading is asked for: what hears of each step as it is begun, and the way to give it up. */
+type WhileReading<Step extends string = string> = { onStep: (step: Step) => void; signal: AbortSignal };
+
 export const photos = {
   address: (photoId: string) => `/api/photos/${encodeURIComponent(photoId)}`,
-  readChart,
+  readChart: (photoId: string, hints: ChartHints, how: WhileReading<ChartStep>) =>
+    readPhoto<ChartReading, ChartStep>(photoId, 'chart', hints, how),
+  readPlate: (photoId: string, how: WhileReading) => readPhoto<PlateReading>(photoId, 'nameplate', {}, how),
+  readSheet: (photoId: string, how: WhileReading) => readPhoto<SheetReading>(photoId, 'readings-sheet', {}, how),
 };
 
-/** Reads a chart and tells which step it is at. */
-async function readChart(
+/** Reads a photo and tells which step it is at. */
+async function readPhoto<Reading, Step extends string = string>(
   photoId: string,
-  hints: ChartHints,
-  onStep: (step: ChartStep) => void,
-  signal: AbortSignal,
-): Promise<Answer<ChartReading>> {
+  what: string,
+  hints: object,
+  { onStep, signal }: WhileReading<Step>,
+): Promise<Answer<Reading>> {
   const asked = json('POST', hints, { Accept: 'application/x-ndjson' }, signal);
   try {
-    const response = await fetch(`${photos.address(photoId)}/chart`, asked);
+    const response = await fetch(`${photos.address(photoId)}/${what}`, asked);
     if (!response.ok || !response.body)
       return { ok: false, problem: problemFrom(response.status, parse(await response.text())) };
     for await (const line of linesOf(response.body)) {
-      const news = parse(line) as { step?: ChartStep; reading?: ChartReading; problem?: Problem } | null;
+      const news = parse(line) as { step?: Step; reading?: Reading; problem?: Problem } | null;
       if (news?.step) onStep(news.step);
       if (news?.reading) return { ok: true, value: news.reading, etag: null };
       if (news?.problem) return { ok: false, problem: problemFrom(news.problem.status, news.problem) };

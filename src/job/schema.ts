@@ -108,6 +108,7 @@ export const RatedPointEvidence = z.strictObject({
 export const ReadingsEvidence = Readings.extend({
   testedWith: TestedWith.nullish(),
   photoId: text.nullish(),
+  morePhotoIds: z.array(text.min(1)).max(20).meta({ label: 'photos of further sheets' }).nullish(),
 });
 
 export const WheelEvidence = z.strictObject({ kind: z.literal('wheel'), testedWith: TestedWith.nullish() });
@@ -139,6 +140,7 @@ export const Blower = z.strictObject({
   runSpeed_rpm: between(1, 200_000, 'run speed', 'speed').nullish(),
   motor: Motor,
   cable: SupplyCable.nullish(),
+  platePhotoIds: z.array(text.min(1)).max(20).meta({ label: 'photos of its plates' }).nullish(),
   evidence: z.array(Evidence).min(1).max(50),
 });
 

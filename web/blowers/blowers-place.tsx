@@ -10,6 +10,8 @@ import './candidates.css';
 import './blower.css';
 
 const PhotoPage = lazy(async () => (await import('../photo/photo-page.tsx')).PhotoPage);
+const PlatePage = lazy(async () => (await import('../plate/plate-page.tsx')).PlatePage);
+const SheetPage = lazy(async () => (await import('../sheet/sheet-page.tsx')).SheetPage);
 const ReadingsPage = lazy(async () => (await import('../readings/readings-page.tsx')).ReadingsPage);
 
 /** Candidates and what is known of each. On a desk the list stays beside the one that is open. */
@@ -38,6 +40,17 @@ function Leaf({ here }: { here: Route }) {
   switch (here.page) {
     case 'photo':
       return <PhotoPage key={`${here.blowerId} ${here.photoId}`} blowerId={here.blowerId} photoId={here.photoId} />;
+    case 'plate':
+      return <PlatePage key={`${here.blowerId} ${here.photoId}`} blowerId={here.blowerId} photoId={here.photoId} />;
+    case 'sheet':
+      return (
+        <SheetPage
+          key={`${here.blowerId} ${here.index} ${here.photoId}`}
+          blowerId={here.blowerId}
+          index={here.index}
+          photoId={here.photoId}
+        />
+      );
     case 'readings':
       return <ReadingsPage key={`${here.blowerId} ${here.index}`} blowerId={here.blowerId} index={here.index} />;
     default:

@@ -2,8 +2,10 @@ import type { Blower } from '../../src/job/types.ts';
 import { Caution } from '../cautions/caution.tsx';
 import { Either } from '../forms/either.tsx';
 import { QuantityInput } from '../forms/quantity-input.tsx';
+import { KeptPhotos } from '../photo/kept-photos.tsx';
 import { edit } from '../state/job.ts';
 import { withValueAt } from '../state/pointer.ts';
+import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { MotorExtras } from './motor-extras.tsx';
 
@@ -17,6 +19,12 @@ export function MotorPart({ blower, path }: { blower: Blower; path: string }) {
     <section class="part">
       <h2>{t.motorPlate}</h2>
       <p class="second">{t.motorPlateHint}</p>
+      <KeptPhotos
+        photoIds={blower.platePhotoIds ?? []}
+        nameOf={texts.value.plate.see}
+        take={texts.value.plate.photograph}
+        onOpen={(photoId) => go({ page: 'plate', blowerId: blower.id, photoId })}
+      />
       <div class="fields">
         <QuantityInput path={`${path}/motor/ratedPower_W`} quantity="power" label={t.power} note="motor" required />
         <QuantityInput path={`${path}/motor/speed_rpm`} quantity="speed" label={t.plateSpeed} note="motor" />

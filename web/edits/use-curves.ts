@@ -1,8 +1,8 @@
 import type { ChartReading } from '../api.ts';
 import type { ChartEvidence, Job } from '../../src/job/types.ts';
 import type { Edited } from '../state/job.ts';
-import { textsWithout } from '../state/pointer.ts';
 import { addEvidence } from './add-evidence.ts';
+import { withoutPhoto } from './without-photo.ts';
 
 export type UseCurves = { blowerId: string; photoId: string; reading: ChartReading; airDensity_kg_m3: number | null };
 
@@ -13,7 +13,7 @@ export type UseCurves = { blowerId: string; photoId: string; reading: ChartReadi
 export function useCurves(job: Job, data: UseCurves): Edited {
   const charts = chartsFrom(data);
   if (charts.length === 0) return { job, note: 'chart' };
-  const cleared = withoutPhoto(job, data.blowerId, data.photoId);
+  const cleared = withoutPhoto(job, data.blowerId, data.photoId, 'chart');
   return charts.reduce<Edited>(
     (edited, evidence) => ({ job: addEvidence(edited.job, { blowerId: data.blowerId, evidence }).job, note: 'chart' }),
     { job: cleared, note: 'chart' },
@@ -48,20 +48,4 @@ function chartsFrom({ photoId, reading, airDensity_kg_m3 }: UseCurves): ChartEvi
       photoId,
     };
   });
-}
-
-/** The blower without what this photo said, and the words typed about it. */
-function withoutPhoto(job: Job, blowerId: string, photoId: string): Job {
-  const at = job.blowers.findIndex((blower) => blower.id === blowerId);
-  const blower = job.blowers[at];
-  if (!blower) return job;
-  let asTyped = job.asTyped ?? {};
-  const evidence = [...blower.evidence];
-  for (let i = evidence.length - 1; i >= 0; i -= 1) {
-    const piece = evidence[i];
-    if (piece?.kind !== 'chart' || piece.photoId !== photoId) continue;
-    evidence.splice(i, 1);
-    asTyped = textsWithout(asTyped, `/blowers/${at}/evidence`, i);
-  }
-  return { ...job, blowers: job.blowers.map((b) => (b === blower ? { ...b, evidence } : b)), asTyped };
 }

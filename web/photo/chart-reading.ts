@@ -46,7 +46,7 @@ async function ask(photoId: string, hints: ChartHints): Promise<void> {
   const onStep = (step: ChartStep): void => {
     if (!mine.signal.aborted) reader.value = { ...reader.value, step };
   };
-  const answer = await photos.readChart(photoId, hints, onStep, mine.signal);
+  const answer = await photos.readChart(photoId, hints, { onStep, signal: mine.signal });
   if (mine.signal.aborted) return;
   reader.value = answer.ok
     ? { reading: answer.value, problem: null, step: null }

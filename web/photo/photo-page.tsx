@@ -1,12 +1,10 @@
-import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
 import type { UploadedPhoto } from '../api.ts';
 import { TopBar } from '../frame/top-bar.tsx';
 import { doc, editDoc } from '../state/job.ts';
 import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
-import { photos } from '../api.ts';
 import { startWork } from './photo-work.ts';
+import { Reopen } from './reopen.tsx';
 import { TakePhoto } from './take-photo.tsx';
 import { Workspace } from './workspace.tsx';
 import './photo.css';
@@ -25,35 +23,10 @@ export function PhotoPage({ blowerId, photoId }: { blowerId: string; photoId: st
       {work ? (
         <Workspace blowerId={blowerId} work={work} />
       ) : photoId ? (
-        <Reopen photoId={photoId} onPhoto={begin} />
+        <Reopen photoId={photoId} words={t} onPhoto={begin} />
       ) : (
-        <TakePhoto onPhoto={begin} />
+        <TakePhoto words={t} onPhoto={begin} />
       )}
     </div>
-  );
-}
-
-/** A photo known to the server but not to this browser: its size is learnt from the picture itself. */
-function Reopen({ photoId, onPhoto }: { photoId: string; onPhoto: (photo: UploadedPhoto) => void }) {
-  const t = texts.value;
-  const gone = useSignal(false);
-  useEffect(() => {
-    const picture = new Image();
-    picture.onload = () => onPhoto({ photoId, width_px: picture.naturalWidth, height_px: picture.naturalHeight });
-    picture.onerror = () => (gone.value = true);
-    picture.src = photos.address(photoId);
-    return () => {
-      picture.onload = null;
-      picture.onerror = null;
-    };
-  }, [photoId]);
-  if (!gone.value) return <p class="second">{t.common.working}</p>;
-  return (
-    <>
-      <p class="amiss" role="alert">
-        {t.photo.problems.gone}
-      </p>
-      <TakePhoto onPhoto={onPhoto} />
-    </>
   );
 }

@@ -9,8 +9,11 @@ import { problemWords } from './problem-words.ts';
 
 type Going = { state: 'waiting' } | { state: 'sending'; share: number } | { state: 'failed'; problem: Problem };
 
+/** What is to be photographed, and how. */
+export type PhotoWords = { how: string; takeHint: string };
+
 /** Takes a photo or chooses one, sends it, shows how far it is, and can be stopped. */
-export function TakePhoto({ onPhoto }: { onPhoto: (photo: UploadedPhoto) => void }) {
+export function TakePhoto({ words, onPhoto }: { words: PhotoWords; onPhoto: (photo: UploadedPhoto) => void }) {
   const t = texts.value;
   const going = useSignal<Going>({ state: 'waiting' });
   const stop = useRef<() => void>(() => {});
@@ -50,11 +53,11 @@ export function TakePhoto({ onPhoto }: { onPhoto: (photo: UploadedPhoto) => void
           {problemWords(going.value.problem, t)}
         </p>
       )}
-      <p>{t.photo.how}</p>
+      <p>{words.how}</p>
       <label class="box fill next pick">
         <span>
           {t.photo.take}
-          <small>{t.photo.takeHint}</small>
+          <small>{words.takeHint}</small>
         </span>
         <Icon name="camera" />
         <input

@@ -1,25 +1,33 @@
-import type { ChartStep } from '../api.ts';
 import { OpenMark, VerdictMark } from '../drawings/marks.tsx';
-import { texts } from '../texts/index.ts';
 
-const STEPS: readonly ChartStep[] = ['frame', 'labels', 'curves'];
+type Props = {
+  /** in the order in which they are done */
+  steps: readonly { name: string; text: string }[];
+  /** the one being done; a name not in the list stands before them all */
+  step: string;
+  /** what stopping means here */
+  stop: string;
+  onStop: () => void;
+};
 
 /** What the reader is doing, step by step, and a way to do it by hand instead. */
-export function WhileReading({ step, onStop }: { step: ChartStep; onStop: () => void }) {
-  const t = texts.value.photo;
-  const now = STEPS.indexOf(step);
+export function WhileReading({ steps, step, stop, onStop }: Props) {
+  const now = Math.max(
+    0,
+    steps.findIndex(({ name }) => name === step),
+  );
   return (
     <div class="while-reading" role="status">
       <ol>
-        {STEPS.map((name, i) => (
+        {steps.map(({ name, text }, i) => (
           <li key={name} class={i === now ? 'now' : undefined} aria-current={i === now ? 'step' : undefined}>
             {i < now ? <VerdictMark verdict="yes" /> : <OpenMark />}
-            {t.steps[name]}
+            {text}
           </li>
         ))}
       </ol>
       <button type="button" class="press" onClick={onStop}>
-        {t.byHand}
+        {stop}
       </button>
     </div>
   );

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import type { ChartStep } from '../api.ts';
 import { Icon } from '../drawings/icons.tsx';
 import { changePhoto } from '../edits/change-photo.ts';
 import { moveCorners } from '../edits/move-corners.ts';
@@ -23,6 +24,7 @@ import type { Change } from './step.tsx';
 import type { PhotoPoint } from './view.ts';
 import { WhileReading } from './while-reading.tsx';
 
+const STEPS: readonly ChartStep[] = ['frame', 'labels', 'curves'];
 const NOTES: Record<Part, Note> = { corners: 'corners', axes: 'axis', curves: 'seed', air: 'axis' };
 
 /**
@@ -85,7 +87,14 @@ export function Workspace({ blowerId, work }: { blowerId: string; work: PhotoWor
         onTap={onTap}
       />
       <div class="rows steps">
-        {step && !reading && <WhileReading step={step} onStop={markByHand} />}
+        {step && !reading && (
+          <WhileReading
+            steps={STEPS.map((name) => ({ name, text: t.steps[name] }))}
+            step={step}
+            stop={t.byHand}
+            onStop={markByHand}
+          />
+        )}
         {reading?.otherFrames_px && <p class="second">{t.otherPlots}</p>}
         {early.value && !ready && (
           <p class="box early" role="status">

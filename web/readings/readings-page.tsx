@@ -2,9 +2,11 @@ import { signal, useSignal } from '@preact/signals';
 import type { ReadingsEvidence } from '../../src/job/types.ts';
 import { Caution } from '../cautions/caution.tsx';
 import { TopBar } from '../frame/top-bar.tsx';
+import { KeptPhotos } from '../photo/kept-photos.tsx';
 import { FanPlot } from '../plot/fan-plot.tsx';
 import { curveOfBlower, pointsOfBlower } from '../state/blower-curve.ts';
 import { job } from '../state/job.ts';
+import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { BeforeTest } from './before-test.tsx';
 import { Flashes } from './flashes.tsx';
@@ -62,6 +64,12 @@ export function ReadingsPage({ blowerId, index }: { blowerId: string; index: num
       <div class="live">
         <FanPlot curve={curveOfBlower(blowerId)} points={points} height={190} label={t.blowers.curve} />
       </div>
+      <KeptPhotos
+        photoIds={[...(evidence.photoId ? [evidence.photoId] : []), ...(evidence.morePhotoIds ?? [])]}
+        nameOf={t.sheet.see}
+        take={t.sheet.photograph}
+        onOpen={(photoId) => go({ page: 'sheet', blowerId, index, photoId })}
+      />
       <ReadingsTable path={path} evidence={evidence} all={allColumns.value} />
       <button type="button" class="tap" onClick={() => (allColumns.value = !allColumns.value)}>
         {allColumns.value ? t.readings.fewerColumns : t.readings.moreColumns}

@@ -9,7 +9,9 @@ export type Route =
   | { page: 'new-blower' }
   | { page: 'blower'; blowerId: string }
   | { page: 'photo'; blowerId: string; photoId: string | null }
+  | { page: 'plate'; blowerId: string; photoId: string | null }
   | { page: 'readings'; blowerId: string; index: number }
+  | { page: 'sheet'; blowerId: string; index: number; photoId: string | null }
   | { page: 'ducts' }
   | { page: 'match' }
   | { page: 'card' }
@@ -19,19 +21,31 @@ export type Route =
   | { page: 'settings' };
 
 export function readRoute(hash: string): Route {
-  const [head = '', id, leaf, last] = hash.replace(/^#\/?/, '').split('/').map(safeDecode);
-  if (head === 'blowers') {
-    if (id === 'new') return { page: 'new-blower' };
-    if (id && leaf === 'photo') return { page: 'photo', blowerId: id, photoId: last && last !== 'new' ? last : null };
-    if (id && leaf === 'readings' && /^\d+$/.test(last ?? ''))
-      return { page: 'readings', blowerId: id, index: Number(last) };
-    if (id) return { page: 'blower', blowerId: id };
-    return { page: 'blowers' };
-  }
+  const [head = '', id, leaf, last, ...below] = hash.replace(/^#\/?/, '').split('/').map(safeDecode);
+  if (head === 'blowers') return readBlowerRoute(id, leaf, last, below);
   if (head === 'jobs') return id === 'new' ? { page: 'new-job', step: stepFrom(leaf) } : { page: 'jobs' };
   if (head === 'ducts' || head === 'card' || head === 'shop' || head === 'settings') return { page: head };
   return { page: 'match' };
 }
+
+function readBlowerRoute(
+  id: string | undefined,
+  leaf: string | undefined,
+  last: string | undefined,
+  below: string[],
+): Route {
+  if (!id) return { page: 'blowers' };
+  if (id === 'new') return { page: 'new-blower' };
+  if (leaf === 'photo' || leaf === 'plate') return { page: leaf, blowerId: id, photoId: photoFrom(last) };
+  if (leaf === 'readings' && /^\d+$/.test(last ?? '')) {
+    const index = Number(last);
+    if (below[0] === 'sheet') return { page: 'sheet', blowerId: id, index, photoId: photoFrom(below[1]) };
+    return { page: 'readings', blowerId: id, index };
+  }
+  return { page: 'blower', blowerId: id };
+}
+
+const photoFrom = (text: string | undefined): string | null => (text && text !== 'new' ? text : null);
 
 export function hashOf(route: Route): string {
   const id = 'blowerId' in route ? encodeURIComponent(route.blowerId) : '';
@@ -41,9 +55,12 @@ export function hashOf(route: Route): string {
     case 'blower':
       return `#/blowers/${id}`;
     case 'photo':
-      return `#/blowers/${id}/photo/${encodeURIComponent(route.photoId ?? 'new')}`;
+    case 'plate':
+      return `#/blowers/${id}/${route.page}/${encodeURIComponent(route.photoId ?? 'new')}`;
     case 'readings':
       return `#/blowers/${id}/readings/${route.index}`;
+    case 'sheet':
+      return `#/blowers/${id}/readings/${route.index}/sheet/${encodeURIComponent(route.photoId ?? 'new')}`;
     case 'new-job':
       return `#/jobs/new/${route.step + 1}`;
     default:

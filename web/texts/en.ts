@@ -4,6 +4,8 @@ import { match } from './en-match.ts';
 import { blowers } from './en-blowers.ts';
 import { readings } from './en-readings.ts';
 import { photo } from './en-photo.ts';
+import { plate } from './en-plate.ts';
+import { sheet } from './en-sheet.ts';
 
 /** English. Plain, warm, short: what one craftsman says to another. Functions take numbers already written out. */
 export const en = {
@@ -84,6 +86,8 @@ export const en = {
     axis: 'axis of the chart',
     seed: 'tap on a curve',
     chart: 'curve from the photo',
+    plate: 'what the plate says',
+    sheet: 'readings from the sheet',
     site: 'place and air',
     supply: 'mains',
     material: 'what the air carries',
@@ -197,6 +201,8 @@ export const en = {
   issues: {} as Record<string, string>,
   readings,
   photo,
+  plate,
+  sheet,
 };
 
 export type Texts = typeof en;

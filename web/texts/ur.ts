@@ -1,6 +1,8 @@
 import { blowers } from './ur-blowers.ts';
 import { readings } from './ur-readings.ts';
 import { photo } from './ur-photo.ts';
+import { plate } from './ur-plate.ts';
+import { sheet } from './ur-sheet.ts';
 import type { Texts } from './en.ts';
 import { issues, warnings } from './ur-warnings.ts';
 import { card } from './ur-card.ts';
@@ -86,6 +88,8 @@ export const ur: Texts = {
     axis: 'چارٹ کا پیمانہ',
     seed: 'لکیر پر نشان',
     chart: 'تصویر سے لکیر',
+    plate: 'پلیٹ سے',
+    sheet: 'کاغذ سے ناپ',
     site: 'جگہ اور ہوا',
     supply: 'بجلی',
     material: 'ہوا میں کیا ہے',
@@ -198,4 +202,6 @@ export const ur: Texts = {
   issues,
   readings,
   photo,
+  plate,
+  sheet,
 };
