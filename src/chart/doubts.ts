@@ -55,6 +55,16 @@ export function frameDoubts(frame: SnappedFrame, exact: boolean, isTold: (side: 
   ];
 }
 
+/** A photo with several fan charts, and nothing told which is meant. */
+export const oneOfSeveral = (): Doubt =>
+  doubt(
+    'several-charts',
+    pointer('frameCorners_px'),
+    'There are several charts on this photo; one of them was read. Tap inside another to read that instead.',
+    0.6,
+    true,
+  );
+
 /**
  * Whether the grid bears the typed scale out.
  * @param isOthers the lines belong to another scale along the same side: those off round values are none of this one's

@@ -22,6 +22,13 @@ export type FoundChart = {
   readonly panels: readonly Labels[];
 };
 
+/** @param isOneOfSeveral another plot on the photo has a flow and a pressure axis too, and nobody said which is meant */
+export type FoundCharts = {
+  readonly chart: FoundChart | null;
+  readonly others: readonly Corners[];
+  readonly isOneOfSeveral: boolean;
+};
+
 /** What helps in finding a chart. */
 export type Aids = { readonly words: WordReader; readonly memory: Memory; readonly onStep: (step: ChartStep) => void };
 export type ChartStep = 'frame' | 'labels' | 'curves';
@@ -49,13 +56,13 @@ type Frame = {
 /**
  * The chart on a photo: in the told frame, or in the likeliest of all frames whose flow and pressure axes, its own or
  * shared with a panel, are read for sure; else in the one where they are read most surely.
- * @returns null where nothing looks like a plot; and the other frames
+ * @returns null where nothing looks like a plot; and the other frames, likeliest first
  */
 export async function findChart(
   photo: Photo,
   hints: ChartHints,
   { words, memory, onStep }: Aids,
-): Promise<{ chart: FoundChart | null; others: Corners[] }> {
+): Promise<FoundCharts> {
   onStep('frame');
   const corners = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
   const frames: readonly Frame[] = corners
@@ -116,7 +123,10 @@ export async function findChart(
   const others = frames.filter(
     (f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => overlap(frame.corners, f.corners) > APART),
   );
-  return { chart: best, others: others.map((f) => f.corners) };
+  let isOneOfSeveral = false;
+  for (const { corners: at, kind } of best ? others : [])
+    isOneOfSeveral ||= isWhole((await labelsIn(at, kind))?.axes ?? []);
+  return { chart: best, others: others.map((f) => f.corners), isOneOfSeveral };
 }
 
 /** Surely found frames that stand over or under a told one. */

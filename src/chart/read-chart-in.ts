@@ -1,6 +1,6 @@
 import { fail, ok, pointer, type Issue, type Result } from '../issues/result.ts';
 import { checkAxes, checkCorners } from './check-hints.ts';
-import { frameDoubts, noPressure, type Doubt } from './doubts.ts';
+import { frameDoubts, noPressure, oneOfSeveral, type Doubt } from './doubts.ts';
 import type { SideName } from './frame/find-sides.ts';
 import { findChart, type Aids } from './find-chart.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
@@ -39,7 +39,7 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
     const chart = flat(hints);
     return chart.ok ? readTaps(photo, chart.value, hints) : chart;
   }
-  const { chart: found, others } = await findChart(photo, hints, aids);
+  const { chart: found, others, isOneOfSeveral } = await findChart(photo, hints, aids);
   if (!found) return fail([NO_CHART]);
   const panels = panelsOf(found, hints);
   const panelsOwn = panels.flatMap(({ axes: own }) => own.slice(1));
@@ -57,7 +57,11 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
   if (!chart.ok) return chart;
   const scales = withGrids(chart.value, found.axes);
   const isTold = (side: SideName) => isRuled(gridAlong(chart.value, side)) || isTickedOut(side, scales);
-  const doubts = [...askFrame(found.confidence, chart.value.frame, scales, isTold), ...axisDoubts(axes, scales)];
+  const doubts = [
+    ...(isOneOfSeveral ? [oneOfSeveral()] : []),
+    ...askFrame(found.confidence, chart.value.frame, scales, isTold),
+    ...axisDoubts(axes, scales),
+  ];
   const read = full.seeds.length
     ? tapsOf(photo, chart.value, full, doubts, laidFlat(panels, flat))
     : ok(

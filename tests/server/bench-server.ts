@@ -59,7 +59,7 @@ type Setting = { key?: string; page?: RequestHandler; dataFolder?: string; photo
 export async function startBench({ key, page, dataFolder, photoTimeLimit_ms = 20_000 }: Setting = {}) {
   const folder = dataFolder ?? (await mkdtemp(join(tmpdir(), 'blower-bench-')));
   const decoder = createDecoder(photoTimeLimit_ms);
-  const photoReader = createPhotoReader(20_000);
+  const photoReader = createPhotoReader(60_000);
   const calculator = createCalculator(60_000);
   const log: string[] = [];
   const app = createApp({
