@@ -1,5 +1,5 @@
 import type { Said } from '../plate/plate-work.ts';
-import type { HeadField } from '../sheet/sheet-reading.ts';
+import type { HeadQuantity } from '../sheet/sheet-reading.ts';
 import { cellKey, type SaidColumn, type SheetWork } from '../sheet/sheet-work.ts';
 import type { Doc } from '../state/doc.ts';
 
@@ -35,5 +35,5 @@ export const sayColumn =
   (work) => ({ ...work, columns: { ...work.columns, [column]: { ...work.columns[column], ...said } } });
 
 export const sayHead =
-  (name: HeadField, said: Said): Change =>
+  (name: HeadQuantity, said: Said): Change =>
   (work) => ({ ...work, head: { ...work.head, [name]: said } });

@@ -1,6 +1,6 @@
 import type { Job, ReadingsEvidence } from '../../src/job/types.ts';
 import type { Method, Row } from '../../src/readings/schema.ts';
-import type { ColumnQuantity, HeadField } from '../sheet/sheet-reading.ts';
+import type { ColumnQuantity, HeadQuantity } from '../sheet/sheet-reading.ts';
 import type { HalfTyped } from '../state/doc.ts';
 import type { Edited } from '../state/job.ts';
 import { withValueAt } from '../state/pointer.ts';
@@ -15,7 +15,7 @@ export type TakeSheet = {
   index: number;
   photoId: string;
   rows: readonly (readonly SheetFigure[])[];
-  head: { readonly [Name in HeadField]?: number };
+  head: { readonly [Name in HeadQuantity]?: number };
 };
 
 export type TakenSheet = Edited & {

@@ -20,9 +20,13 @@ export function turnOf(corners: readonly PhotoPoint[]): number {
 }
 
 /** How a box is cut from the photo so that its print stands upright. A plate photographed on its side has boxes on their side. */
-export function cropOf([x, y, width, height]: readonly [number, number, number, number], turn_deg: number): CropView {
+export function cropOf(
+  [x, y, width, height]: readonly [number, number, number, number],
+  turn_deg: number,
+  roomAround = ROOM,
+): CropView {
   const isOnItsSide = Math.abs(Math.sin((turn_deg * Math.PI) / 180)) > Math.SQRT1_2;
   const [along, across] = isOnItsSide ? [height, width] : [width, height];
-  const room = ROOM * Math.min(along, across);
+  const room = roomAround * Math.min(along, across);
   return { middle: [x + width / 2, y + height / 2], width: along + 2 * room, height: across + 2 * room, turn_deg };
 }

@@ -6,15 +6,24 @@ type Props = {
   box: readonly [number, number, number, number];
   /** brings the print upright [°] */
   turn_deg: number;
+  /** nothing but the box: a cell of a table has its own room */
+  isCell?: boolean;
   /** what can be seen on it, for who cannot see it */
   alt: string;
 };
 
 /** The piece of the photo a figure was read from, upright, as large as its place allows. */
-export function Crop({ photo, box, turn_deg, alt }: Props) {
-  const { middle, width, height } = cropOf(box, turn_deg);
+export function Crop({ photo, box, turn_deg, isCell, alt }: Props) {
+  const { middle, width, height } = cropOf(box, turn_deg, isCell ? 0 : undefined);
   return (
-    <svg class="crop ltr" viewBox={`${-width / 2} ${-height / 2} ${width} ${height}`} role="img" aria-label={alt}>
+    <svg
+      class={isCell ? 'crop cell ltr' : 'crop ltr'}
+      viewBox={`${-width / 2} ${-height / 2} ${width} ${height}`}
+      style={isCell ? { aspectRatio: `${width} / ${height}` } : undefined}
+      role={alt === '' ? undefined : 'img'}
+      aria-hidden={alt === ''}
+      aria-label={alt || undefined}
+    >
       <image
         href={photoPicture(photo.photoId, photo.width_px)}
         width={photo.width_px}

@@ -1,5 +1,5 @@
 import { unitByName, type Quantity } from '../../src/units/index.ts';
-import type { ColumnQuantity, HeadField } from './sheet-reading.ts';
+import type { ColumnQuantity, HeadQuantity } from './sheet-reading.ts';
 
 /** The unit quantity a column's figures are in; null for what has no unit and no place in the notebook. */
 export const COLUMN_FORMS: Record<ColumnQuantity, Quantity | null> = {
@@ -15,7 +15,7 @@ export const COLUMN_FORMS: Record<ColumnQuantity, Quantity | null> = {
   inputPower_W: 'power',
 };
 
-export const HEAD_FORMS: Record<HeadField, Quantity> = {
+export const HEAD_FORMS: Record<HeadQuantity, Quantity> = {
   ductDiameter_m: 'length',
   voltage_V: 'voltage',
   airTemperature_C: 'temperature',

@@ -10,6 +10,8 @@ import { COLUMN_QUANTITIES, type ColumnQuantity } from './sheet-reading.ts';
 import type { SheetWork } from './sheet-work.ts';
 import type { Doubt, ShownCell, ShownColumn } from './shown-sheet.ts';
 
+const QUANTITIES = Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[];
+
 type Props = {
   at: Doubt;
   /** doubts that are left */
@@ -53,7 +55,7 @@ function CellDoubt({ at, row, work, columns, cells, turn_deg, change, onNext }: 
   const { cell, text, isSaid } = shown;
   return (
     <>
-      {cell?.box_px && <Crop photo={work} box={cell.box_px} turn_deg={turn_deg} alt={t.sheet.cropAlt(text)} />}
+      {cell?.box_px && <Crop photo={work} box={cell.box_px} turn_deg={turn_deg} isCell alt={t.sheet.cropAlt(text)} />}
       <div class="figure-field">
         <label class="field">
           <span class="unseen">{t.sheet.asWritten}</span>
@@ -85,14 +87,12 @@ function CellDoubt({ at, row, work, columns, cells, turn_deg, change, onNext }: 
   );
 }
 
-function ColumnDoubt({ at, work, column, cells, change, turn_deg, onNext }: Props & { column: ShownColumn }) {
+function ColumnDoubt({ at, column, cells, change, onNext }: Props & { column: ShownColumn }) {
   const t = texts.value.sheet;
-  const box = work.reading?.columns[at.column]?.box_px;
   const isTold = column.quantity !== null && (column.form === null || column.unit !== null);
   const hasDoubts = cells.some((row) => row[at.column]?.isAsked);
   return (
     <>
-      {box && <Crop photo={work} box={box} turn_deg={turn_deg} alt={t.columnAlt} />}
       <div class="axis-fields two">
         <label class="field">
           <span class="label">{texts.value.photo.whatIsIt}</span>
@@ -103,7 +103,7 @@ function ColumnDoubt({ at, work, column, cells, change, turn_deg, onNext }: Prop
             }
           >
             {column.quantity === null && <option value="">{t.unknownColumn}</option>}
-            {COLUMN_QUANTITIES.map((quantity) => (
+            {QUANTITIES.map((quantity) => (
               <option key={quantity} value={quantity}>
                 {t.columns[quantity]}
               </option>

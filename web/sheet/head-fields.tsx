@@ -3,14 +3,14 @@ import { Crop } from '../plate/crop.tsx';
 import type { Said } from '../plate/plate-work.ts';
 import { endStep } from '../state/job.ts';
 import { texts } from '../texts/index.ts';
-import type { HeadField } from './sheet-reading.ts';
+import type { HeadQuantity } from './sheet-reading.ts';
 import type { ShownHead } from './shown-head.ts';
 
 type Props = {
   head: readonly ShownHead[];
   photo: { photoId: string; width_px: number; height_px: number };
   turn_deg: number;
-  onSay: (name: HeadField, said: Said, merge: string | null) => void;
+  onSay: (name: HeadQuantity, said: Said, merge: string | null) => void;
 };
 
 /** What the head of the sheet says of pipe, mains and air. */

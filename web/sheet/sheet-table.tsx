@@ -49,7 +49,9 @@ export function SheetTable({ columns, cells, photo, turn_deg, at, onPick }: Prop
                     aria-label={cellLabel(nameOf(columns[c]!), cell)}
                     onClick={() => onPick({ row: r, column: c })}
                   >
-                    {cell.cell?.box_px && <Crop photo={photo} box={cell.cell.box_px} turn_deg={turn_deg} alt="" />}
+                    {cell.cell?.box_px && (
+                      <Crop photo={photo} box={cell.cell.box_px} turn_deg={turn_deg} isCell alt="" />
+                    )}
                     <bdi>{cell.text === '' ? '–' : cell.text}</bdi>
                   </button>
                 </td>

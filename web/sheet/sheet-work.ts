@@ -1,6 +1,6 @@
 import type { UploadedPhoto } from '../api.ts';
 import type { Said } from '../plate/plate-work.ts';
-import type { ColumnQuantity, HeadField, SheetReading } from './sheet-reading.ts';
+import type { ColumnQuantity, HeadQuantity, SheetReading } from './sheet-reading.ts';
 
 /** What was said of a column: what it shows, in which unit, or that it was read right. */
 export type SaidColumn = { quantity?: ColumnQuantity; unit?: string; seen?: true };
@@ -15,7 +15,7 @@ export type SheetWork = {
   columns: Record<number, SaidColumn>;
   /** by `cellKey` */
   cells: Record<string, Said>;
-  head: { [Name in HeadField]?: Said };
+  head: { [Name in HeadQuantity]?: Said };
 };
 
 export const cellKey = (row: number, column: number): string => `${row},${column}`;

@@ -4,7 +4,7 @@ import type { ReadingsEvidence } from '../../src/job/types.ts';
 import { changeSheet, sayHead } from '../edits/change-sheet.ts';
 import { needsPipe, takeSheet } from '../edits/take-sheet.ts';
 import { WhileReading } from '../photo/while-reading.tsx';
-import { turnOf } from '../plate/crop-view.ts';
+import { outlineOfSheet, turnOfTable } from './sheet-place.ts';
 import { PlateStage } from '../plate/plate-stage.tsx';
 import { editDoc, halfTyped, job, perform } from '../state/job.ts';
 import { go } from '../state/route.ts';
@@ -49,7 +49,7 @@ export function SheetWorkspace({ blowerId, index, work }: Props) {
   const wantsPipe = needsPipe(quantities) && notebook.rig.pipeDiameter_m == null;
   const head = shownHead(work, wantsPipe ? ['ductDiameter_m'] : [], unitFor);
   const at = picked.value ?? doubts[0] ?? null;
-  const turn_deg = turnOf(reading?.corners_px ?? []);
+  const turn_deg = turnOfTable(reading?.cells ?? []);
   const back = (): void => go({ page: 'readings', blowerId, index });
 
   const use = (): void => {
@@ -69,7 +69,7 @@ export function SheetWorkspace({ blowerId, index, work }: Props) {
       <PlateStage
         photo={work}
         alt={t.photoAlt}
-        outline={reading?.corners_px ?? []}
+        outline={outlineOfSheet(reading)}
         places={cells
           .flat()
           .flatMap(({ row, column, cell, isAsked }) =>

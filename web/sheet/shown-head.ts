@@ -2,22 +2,22 @@ import { figureText } from '../plate/figure-text.ts';
 import { readQuantity } from '../forms/quantity-text.ts';
 import type { Quantity } from '../../src/units/index.ts';
 import { HEAD_FORMS } from './column-forms.ts';
-import type { HeadField, SheetHead } from './sheet-reading.ts';
+import type { HeadQuantity, HeadField } from './sheet-reading.ts';
 import type { SheetWork } from './sheet-work.ts';
 
 /** A figure from the head of the sheet as it stands on the page. */
 export type ShownHead = {
-  readonly name: HeadField;
+  readonly name: HeadQuantity;
   readonly quantity: Quantity;
   readonly unit: string;
   readonly text: string;
   readonly value: number | null;
-  readonly read: SheetHead | null;
+  readonly read: HeadField | null;
   readonly isAsked: boolean;
 };
 
 /** What the notebook has a place for; the mains' frequency stands in the job already. */
-const TAKEN: readonly HeadField[] = ['ductDiameter_m', 'voltage_V', 'airTemperature_C', 'barometer_Pa'];
+const TAKEN: readonly HeadQuantity[] = ['ductDiameter_m', 'voltage_V', 'airTemperature_C', 'barometer_Pa'];
 
 /**
  * The head of a sheet: what was read or said of it, and `wanted` even where nothing was.
@@ -25,7 +25,7 @@ const TAKEN: readonly HeadField[] = ['ductDiameter_m', 'voltage_V', 'airTemperat
  */
 export function shownHead(
   { reading, head }: SheetWork,
-  wanted: readonly HeadField[],
+  wanted: readonly HeadQuantity[],
   unitOf: (quantity: Quantity) => string,
 ): ShownHead[] {
   return TAKEN.filter((name) => reading?.fields[name] ?? head[name] ?? wanted.includes(name)).map((name) => {
@@ -43,7 +43,7 @@ export function shownHead(
 }
 
 /** A field that stands there once. */
-function numberOf(read: SheetHead | null): number | null {
+function numberOf(read: HeadField | null): number | null {
   if (!read) return null;
   if (typeof read.value === 'number') return read.value;
   return read.value.length === 1 ? read.value[0]! : null;

@@ -1,7 +1,7 @@
 import { fromBase, toBase, unitByName, type Quantity } from '../../src/units/index.ts';
 import { readQuantity } from '../forms/quantity-text.ts';
 import { COLUMN_FORMS, unitOnSheet } from './column-forms.ts';
-import type { ColumnQuantity, SheetCell } from './sheet-reading.ts';
+import type { ColumnQuantity, SheetCell, SheetReading } from './sheet-reading.ts';
 import { cellKey, type SheetWork } from './sheet-work.ts';
 
 /** A column as it stands on the page; `isAsked`: what it shows or its unit must be told or looked at. */
@@ -33,9 +33,14 @@ export function shownColumns({ reading, columns }: SheetWork): ShownColumn[] {
     const form = quantity && COLUMN_FORMS[quantity];
     const unit = said.unit ?? readUnit(read.unit, form);
     const isOpen = quantity === null || (form !== null && unit === null);
-    return { quantity, form, unit, isAsked: isOpen || (read.needsReview === true && !said.seen) };
+    const isDoubted = isWhollyDoubted(reading!, index) && form !== null;
+    return { quantity, form, unit, isAsked: isOpen || (isDoubted && !said.seen) };
   });
 }
+
+/** The reader doubts every figure of a column where it doubts the column. */
+const isWhollyDoubted = ({ cells }: SheetReading, column: number): boolean =>
+  cells.length > 1 && cells.every((row) => row[column]?.needsReview === true);
 
 /** Quantities that sheets write in one unit only. */
 const ONLY_UNIT: Partial<Record<Quantity, string>> = { current: 'A', speed: 'rpm' };
@@ -58,17 +63,18 @@ function shownCell(work: SheetWork, shown: ShownColumn, row: number, column: num
   const cell = reading?.cells[row]?.[column] ?? null;
   const said = work.cells[cellKey(row, column)];
   const writtenIn = readUnit(reading?.columns[column]?.unit ?? null, shown.form);
-  const readText = cell?.asPrinted ?? (read === null ? '' : asWritten(read, writtenIn, shown.form));
+  const readText = cell?.asPrinted || (read === null ? '' : asWritten(read, writtenIn, shown.form));
   const text = said?.text ?? readText;
   const isAsRead = read !== null && text === readText && writtenIn === shown.unit;
   const isSaid = said !== undefined;
+  const isEmpty = read === null && readText === '' && isWhollyDoubted(reading!, column);
   return {
     row,
     column,
     text,
     value: isAsRead ? read : valueOf(text, shown),
     cell,
-    isAsked: cell?.needsReview === true && !isSaid,
+    isAsked: cell?.needsReview === true && !isSaid && !isEmpty,
     isSaid,
   };
 }

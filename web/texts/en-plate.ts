@@ -6,7 +6,7 @@ export const plate = {
   photoAlt: 'Photo of the plate',
   plateOnly: 'The plate',
   cropAlt: (name: string, printed: string) => `${name} on the photo: ${printed}`,
-  steps: { plate: 'Looking for the plate', words: 'Reading its letters', meaning: 'Working out what they mean' },
+  steps: { writing: 'Reading what stands on it', meaning: 'Working out what it means' },
   byHand: 'Stop, I’ll type it myself',
   notRead: 'The plate could not be read',
   typeIt: 'Type it from the photo',

@@ -31,7 +31,6 @@ export const sheet = {
   unknownColumn: 'What is it?',
   whichUnit: 'unit?',
   columnOf: (name: string) => `Column: ${name}`,
-  columnAlt: 'Head of the column on the photo',
   cropAlt: (text: string) => `The figure on the photo, read as ${text}`,
   asWritten: 'As written',
   empty: 'empty',

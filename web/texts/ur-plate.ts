@@ -8,7 +8,7 @@ export const plate: Texts['plate'] = {
   photoAlt: 'پلیٹ کی تصویر',
   plateOnly: 'صرف پلیٹ',
   cropAlt: (name, printed) => `تصویر میں ${name}: ${printed}`,
-  steps: { plate: 'پلیٹ ڈھونڈی جا رہی ہے', words: 'حروف پڑھے جا رہے ہیں', meaning: 'مطلب نکالا جا رہا ہے' },
+  steps: { writing: 'پلیٹ پڑھی جا رہی ہے', meaning: 'مطلب نکالا جا رہا ہے' },
   byHand: 'رکیں، میں خود لکھوں گا',
   notRead: 'پلیٹ پڑھی نہ جا سکی',
   typeIt: 'تصویر دیکھ کر لکھیں',

@@ -33,7 +33,6 @@ export const sheet: Texts['sheet'] = {
   unknownColumn: 'یہ کیا ہے؟',
   whichUnit: 'اکائی؟',
   columnOf: (name) => `خانہ: ${name}`,
-  columnAlt: 'تصویر میں خانے کا نام',
   cropAlt: (text) => `تصویر کا ہندسہ، پڑھا گیا ${text}`,
   asWritten: 'جیسے لکھا ہے',
   empty: 'خالی',

@@ -3,10 +3,8 @@ import { sayCell, sayColumn, sayWholeColumn } from '../../../../web/edits/change
 import { doubtsOf, shownCells, shownColumns } from '../../../../web/sheet/shown-sheet.ts';
 import { takenRows } from '../../../../web/sheet/taken-sheet.ts';
 import type { SheetWork } from '../../../../web/sheet/sheet-work.ts';
-import { MM_WATER, sheetOf, workOfSheet } from './sheets.ts';
+import { cellAt, MM_WATER, sheetOf, workOfSheet } from './sheets.ts';
 
-const doubted = { confidence: 0.5, needsReview: true };
-const sure = { confidence: 0.95, needsReview: false };
 const reading = sheetOf(
   [
     ['opening', ''],
@@ -20,8 +18,8 @@ const reading = sheetOf(
   ],
   {
     cells: [
-      [doubted, sure, sure, sure],
-      [sure, sure, doubted, sure],
+      [cellAt(0, 0, true), cellAt(0, 1, false), cellAt(0, 2, false), cellAt(0, 3, false)],
+      [cellAt(1, 0, false), cellAt(1, 1, false), cellAt(1, 2, true), cellAt(1, 3, false)],
     ],
   },
 );
@@ -61,6 +59,17 @@ describe('a sheet as it stands on the page', () => {
     const told = sayColumn(2, { unit: 'Pa' })(workOfSheet(reading));
     expect(shownCells(told)[0]![2]!.value).toBe(264);
     expect(textsOf(told)[0]![2]).toBe('264');
+  });
+
+  it('asks about a column whose every figure is doubted, once; all its figures may be said right together', () => {
+    const cells = [[cellAt(0, 0, true)], [cellAt(1, 0, true)], [cellAt(2, 0, true)]];
+    const work = workOfSheet(sheetOf([['current_A', 'A']], [[2.9], [3.1], [null]], { cells }));
+    expect(doubts(work)).toEqual([
+      { row: null, column: 0 },
+      { row: 0, column: 0 },
+      { row: 1, column: 0 },
+    ]);
+    expect(doubts(sayWholeColumn(0)(sayColumn(0, { seen: true })(work)))).toEqual([]);
   });
 
   it('leaves out what nobody has looked at', () => {
