@@ -2,7 +2,9 @@ import type { Photo } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
 import { nameColumns, type NamedColumn } from './heads/name-columns.ts';
 import { linesInRow, sheetWords, type SheetLine } from './heads/sheet-words.ts';
+import { sheetInk, type SheetInk } from './ink/sheet-ink.ts';
 import { findLattice } from './table/find-lattice.ts';
+import { splitByInk } from './table/split-by-ink.ts';
 import { tableSurface, turnedQuarter, type TableSurface } from './table/table-surface.ts';
 
 /** A table the right way up, what stands over its columns, and the print above and in its first rows. */
@@ -12,6 +14,7 @@ export type FoundTable = {
   /** the first row of readings, from 0 at the top */
   readonly firstRow: number;
   readonly lines: readonly SheetLine[];
+  readonly ink: SheetInk;
 };
 
 /** A side whose columns are named this well on average is up. */
@@ -23,10 +26,12 @@ export async function findTable(photo: Photo, words: WordReader): Promise<FoundT
   if (!lattice) return null;
   let best: FoundTable | null = null;
   for (let quarter = 0; quarter < 4; quarter++, lattice = turnedQuarter(lattice)) {
-    const table = tableSurface(photo, lattice);
-    if (!table) continue;
+    const ruled = tableSurface(photo, lattice);
+    if (!ruled) continue;
+    const ink = sheetInk(ruled);
+    const table = splitByInk(ruled, ink.blots);
     const lines = await sheetWords(table, words);
-    const found = { table, lines, ...headerOf(table, lines) };
+    const found = { table, lines, ink, ...headerOf(table, lines) };
     if (!best || sureness(found) > sureness(best)) best = found;
     if (sureness(best) > SURE) break;
   }

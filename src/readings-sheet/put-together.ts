@@ -17,7 +17,10 @@ export function putTogether(
   cells: readonly (readonly ReadCell[])[],
   weighed: readonly (readonly (Weighed | null)[])[],
 ): SheetReading {
-  const last = cells.findLastIndex((_, r) => columns.some((_, c) => weighed[c]![r] !== null));
+  // a last row has a value in every third column at least: else it is a stain
+  const isFilled = (r: number) =>
+    columns.filter((_, c) => (weighed[c]![r]?.chance ?? 0) > 0.5).length >= Math.max(1, columns.length / 3);
+  const last = cells.findLastIndex((_, r) => isFilled(r));
   const rows = cells.slice(0, last + 1);
   return {
     fields,

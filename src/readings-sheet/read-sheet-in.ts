@@ -2,12 +2,12 @@ import { fail, ok, type Issue, type Result } from '../issues/result.ts';
 import type { Photo } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
 import { readCells } from './cells/read-cells.ts';
+import { repeated } from './columns/repeated.ts';
 import { weighColumn } from './columns/weigh-column.ts';
 import { createDigitReader } from './digits/digit-network.ts';
 import { DIGIT_WEIGHTS } from './digits/digit-weights.ts';
 import { findTable } from './find-table.ts';
 import { readHead } from './heads/read-head.ts';
-import { sheetInk } from './ink/sheet-ink.ts';
 import { putTogether } from './put-together.ts';
 import type { SheetReading } from './reading.ts';
 
@@ -31,14 +31,17 @@ export async function readSheetIn(
   const found = await findTable(photo, words);
   if (!found) return fail([NO_TABLE]);
   onStep('cells');
-  const ink = sheetInk(found.table);
+  const { ink } = found;
   const cells = await readCells(found.table, found.firstRow, ink, readDigit, words);
   const fields = await readHead(found.table, found.lines, ink, readDigit, words);
   onStep('meaning');
   const columns = found.columns.map(({ quantity }, c) =>
-    weighColumn(
-      cells.map((row) => row[c]!.spellings),
-      quantity === 'opening',
+    repeated(
+      weighColumn(
+        cells.map((row) => row[c]!.spellings),
+        quantity === 'opening',
+      ),
+      cells.map((row) => row[c]!.content.kind === 'ditto'),
     ),
   );
   return ok(putTogether(found, fields, cells, columns));

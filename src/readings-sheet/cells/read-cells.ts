@@ -5,11 +5,12 @@ import type { SheetInk } from '../ink/sheet-ink.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { askWords } from './ask-words.ts';
 import { blotsByCell, digitHeight, type CellBlots } from './cell-blots.ts';
+import { cellContent, type CellContent } from './cell-content.ts';
 import { cellCrop, type CropWay } from './cell-crop.ts';
 import { readNumber, type Spelling } from './read-number.ts';
 
-/** One cell: its ink, and what its ink may spell, likeliest first; nothing where it is empty. */
-export type ReadCell = CellBlots & { readonly spellings: readonly Spelling[] };
+/** One cell: what it holds, and what its number may be, likeliest first; none where it holds no number. */
+export type ReadCell = CellBlots & { readonly content: CellContent; readonly spellings: readonly Spelling[] };
 
 /** Two looks for the second witness. */
 const WAYS: readonly CropWay[] = [
@@ -27,15 +28,13 @@ export async function readCells(
 ): Promise<ReadCell[][]> {
   const body = blotsByCell(blots, table).slice(firstRow);
   const digit = digitHeight(body.flat(), table.rowHeight);
-  const cells = body.flat();
-  const spellings = await readNumbers(
-    cells.map((cell) => ({ blots: cell.blots, digit })),
-    field,
-    digits,
-    words,
+  const cells = body.flat().map((cell) => ({ cell, content: cellContent(cell.blots, field, digit, digits) }));
+  const numbers = cells.map(({ content }) => ({ blots: content.kind === 'number' ? content.blots : [], digit }));
+  const spellings = await readNumbers(numbers, field, digits, words);
+  const read = new Map(
+    cells.map(({ cell, content }, i) => [cell, { ...cell, content, spellings: spellings[i]! }] as const),
   );
-  const read = new Map(cells.map((cell, i) => [cell, spellings[i]!] as const));
-  return body.map((row) => row.map((cell) => ({ ...cell, spellings: read.get(cell)! })));
+  return body.map((row) => row.map((cell) => read.get(cell)!));
 }
 
 /** A number somewhere on the sheet: its ink from left to right, and how high its digits usually are. */

@@ -29,6 +29,12 @@ const WEIGHTS = (() => {
   return weights;
 })();
 
+/** The cells a pixel counts for at all: first and last, along either side. */
+const NEAR = Array.from({ length: SIDE }, (_, p) => {
+  const cells = Array.from({ length: CELLS }, (_, c) => c).filter((c) => WEIGHTS[c * SIDE + p]! > 0.02);
+  return [cells[0]!, cells[cells.length - 1]!] as const;
+});
+
 /**
  * Describes a piece of ink whatever its size and place.
  * @returns FEATURE_COUNT numbers, about 0..2; null on bare paper
@@ -112,9 +118,10 @@ function addInk(image: Float32Array, features: Float32Array): void {
 }
 
 function spread(x: number, y: number, amount: number, from: number, features: Float32Array): void {
-  for (let r = 0; r < CELLS; r++) {
+  const [left, right] = NEAR[x]!;
+  const [top, bottom] = NEAR[y]!;
+  for (let r = top; r <= bottom; r++) {
     const down = WEIGHTS[r * SIDE + y]! * amount;
-    if (down === 0) continue;
-    for (let c = 0; c < CELLS; c++) features[from + r * CELLS + c]! += down * WEIGHTS[c * SIDE + x]!;
+    for (let c = left; c <= right; c++) features[from + r * CELLS + c]! += down * WEIGHTS[c * SIDE + x]!;
   }
 }

@@ -24,26 +24,45 @@ export function changes(a: string, b: string): number {
   return last[b.length]!;
 }
 
-/** Names up to this long must be right letter by letter. */
-const EXACT = 3;
-const LEAST_ALIKE = 0.72;
+/** Some words in a row without the blanks between them, and what share of the whole text they are. */
+type Passage = { readonly letters: string; readonly share: number };
+
+const LONGEST_NAME = 5;
+
+/** Every passage of a text that may be a name. */
+export function passagesOf(text: string): Passage[] {
+  const words = plainWords(text).split(' ');
+  const whole = words.join('').length || 1;
+  return words.flatMap((_, from) =>
+    words.slice(from, from + LONGEST_NAME).map((_, more) => {
+      const letters = words.slice(from, from + more + 1).join('');
+      return { letters, share: letters.length / whole };
+    }),
+  );
+}
+
+/** A name as it is compared: plain letters only. */
+export const plainName = (name: string): string => plainWords(name).replaceAll(' ', '') || name;
+
+/** Names up to three letters must be right letter by letter, up to five but for one in five. */
+const leastAlike = (length: number): number => (length <= 3 ? 1 : length <= 5 ? 0.8 : 0.72);
 
 /**
- * How surely a name stands in a text, 0..1: blanks do not count, a letter in four may be misread, and the more of the
- * text the name explains the surer.
+ * How surely one of some names stands in a text, 0..1: a letter in four may be misread, and the more of the text the
+ * name explains the surer.
+ * @param names as `plainName` makes them
  */
-export function nameIn(name: string, text: string): number {
-  const words = plainWords(text).split(' ');
-  const wanted = plainWords(name).replaceAll(' ', '') || name;
-  const whole = words.join('').length || 1;
+export function nameAmong(names: readonly string[], passages: readonly Passage[]): number {
   let best = 0;
-  for (let from = 0; from < words.length; from++)
-    for (let to = from + 1; to <= Math.min(words.length, from + 5); to++) {
-      const some = words.slice(from, to).join('');
-      if (Math.abs(some.length - wanted.length) > 0.3 * wanted.length) continue;
-      const alike = 1 - changes(some, wanted) / Math.max(some.length, wanted.length);
-      if (wanted.length <= EXACT ? alike < 1 : alike < LEAST_ALIKE) continue;
-      best = Math.max(best, alike * (0.45 + 0.55 * (some.length / whole)));
+  for (const { letters, share } of passages) {
+    const explained = 0.45 + 0.55 * share;
+    for (const name of names) {
+      const longer = Math.max(letters.length, name.length);
+      // no letter has to be compared where even the lengths say that it cannot be better
+      if (explained * (1 - Math.abs(letters.length - name.length) / longer) <= best) continue;
+      const alike = letters === name ? 1 : name.length <= 3 ? 0 : 1 - changes(letters, name) / longer;
+      if (alike >= leastAlike(name.length)) best = Math.max(best, alike * explained);
     }
+  }
   return best;
 }

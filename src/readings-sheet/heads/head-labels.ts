@@ -1,9 +1,10 @@
 import type { ReadWord } from '../../writing/index.ts';
 import { HEAD_QUANTITIES, type HeadQuantity } from '../quantities.ts';
 import type { TableSurface } from '../table/table-surface.ts';
-import { nameIn, plainWords } from './alike.ts';
+import { nameAmong, passagesOf, plainWords } from './alike.ts';
 import { HEAD_NAMES } from './names.ts';
 import type { SheetLine } from './sheet-words.ts';
+import { unitAsRead } from './units-as-read.ts';
 
 /** A name in the head of a sheet, and where its value may stand: behind it up to the next name. Flat pixels. */
 export type HeadLabel = {
@@ -48,9 +49,32 @@ export function headLabels(lines: readonly SheetLine[], { surface, xs, ys }: Tab
     });
   });
   const best = new Map<HeadQuantity, HeadLabel>();
-  for (const label of labels)
+  for (const label of [...labels, ...rowsOf(outside).flatMap(unnamed)])
     if (label.sureness > (best.get(label.quantity)?.sureness ?? 0)) best.set(label.quantity, label);
   return [...best.values()];
+}
+
+/** Units that are those of one field only. */
+const TELLING: readonly (readonly [string, HeadQuantity])[] = [
+  ['V', 'voltage_V'],
+  ['Hz', 'frequency_Hz'],
+  ['°C', 'airTemperature_C'],
+  ['mbar', 'barometer_Pa'],
+  ['hPa', 'barometer_Pa'],
+];
+const SURE_BY_UNIT = 0.86;
+
+/** Numbers whose name was not read, and whose unit says what they are. */
+function unnamed(row: readonly ReadWord[]): HeadLabel[] {
+  return row.flatMap((word, i): HeadLabel[] => {
+    if (!/^\d/.test(word.text)) return [];
+    const unit = word.text.replace(/^[\d.,]+/, '') || (row[i + 1]?.text ?? '');
+    const quantity = TELLING.find(([name]) => /\p{L}/u.test(unit) && unitAsRead(unit)?.unit === name)?.[1];
+    if (!quantity) return [];
+    const { x0, x1, y0, y1 } = word;
+    const words = row.slice(i, i + 2);
+    return [{ quantity, sureness: SURE_BY_UNIT, x0: x0 - 1, x1: Math.max(x1, words.at(-1)!.x1), y0, y1, words }];
+  });
 }
 
 /** Words beside each other, whatever line they were read in. */
@@ -75,8 +99,9 @@ function namesIn(row: readonly ReadWord[]): Found[] {
         .map(({ text }) => text)
         .join(' ');
       if (to < row.length && isApart(row[to - 1]!, row[to]!) === false && /^[:.]$/.test(row[to]!.text)) continue;
+      const passages = passagesOf(text);
       for (const quantity of Object.keys(HEAD_QUANTITIES) as HeadQuantity[]) {
-        const sureness = Math.max(...HEAD_NAMES[quantity].map((name) => nameIn(name, text)));
+        const sureness = nameAmong(HEAD_NAMES[quantity], passages);
         if (sureness >= LEAST_SURE) all.push({ quantity, sureness: sureness + 0.01 * (to - from), from, to });
       }
       if (to === from + 1 && isWord(text)) all.push({ quantity: null, sureness: 0.5, from, to });

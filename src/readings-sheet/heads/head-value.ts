@@ -62,18 +62,20 @@ export function headValue(quantity: HeadQuantity, spellings: readonly Spelling[]
     const [low, high] = HEAD_QUANTITIES[quantity].range;
     if (value < low || value > high) return [];
     const prior = USUAL[quantity] && !USUAL[quantity].includes(value) ? UNUSUAL[quantity] : 0;
-    return [{ value, asPrinted: `${text} ${used.unit}`, log: logLikelihood + prior }];
+    return [{ value, asPrinted: `${text} ${used.unit}`, log: logLikelihood + prior, raw: logLikelihood }];
   });
   const best = options.reduce<(typeof options)[number] | null>((a, b) => (a && a.log >= b.log ? a : b), null);
   if (!best) return null;
   const total = options.reduce((sum, o) => sum + Math.exp(o.log - best.log), 0);
   const same = options.filter((o) => o.value === best.value).reduce((sum, o) => sum + Math.exp(o.log - best.log), 0);
   // spellings that can be no such value still say that something else may stand there
-  const lost = Math.max(0, ...spellings.map((s) => s.logLikelihood)) - best.log;
+  const lost = Math.max(...spellings.map((s) => s.logLikelihood)) - best.raw;
+  // mains of another frequency are hardly ever met
+  const isOdd = quantity === 'frequency_Hz' && !USUAL.frequency_Hz!.includes(best.value);
   return {
     value: best.value,
     asPrinted: best.asPrinted,
-    chance: (same / total) * Math.min(1, Math.exp(-0.3 * Math.max(0, lost))),
+    chance: (isOdd ? 0.5 : 1) * (same / total) * Math.exp(-0.3 * lost),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Quantity } from '../../units/quantities.ts';
 import type { Unit } from '../../units/units.ts';
 import { COLUMN_QUANTITIES, type ColumnQuantity } from '../quantities.ts';
-import { nameIn } from './alike.ts';
+import { nameAmong, passagesOf } from './alike.ts';
 import { COLUMN_NAMES } from './names.ts';
 import { unitAsRead } from './units-as-read.ts';
 
@@ -17,6 +17,8 @@ type Guess = { quantity: ColumnQuantity; unit: Unit | null; worth: number };
 /** The unit is worth as much as a good name; one of another kind rules the name out. */
 const UNIT_WORTH = 0.5;
 const NO_UNIT_WORTH = 0.12;
+/** Of these there is one column only: the unit says as much as half a name. */
+const ALONE: Partial<Record<Quantity, number>> = { current: 0.3, speed: 0.3, flow: 0.3, velocity: 0.3, power: 0.3 };
 
 /**
  * Names the columns of a table from what stands over them, all together: no quantity twice.
@@ -45,19 +47,18 @@ export function nameColumns(headers: readonly (readonly string[])[]): NamedColum
 
 function guessesOf(lines: readonly string[]): Guess[] {
   const units = unitsIn(lines);
-  const text = lines.join(' ');
+  const whole = passagesOf(lines.join(' '));
+  const single = lines.map(passagesOf);
   return (Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[]).flatMap((quantity): Guess[] => {
-    const name = Math.max(
-      0,
-      ...COLUMN_NAMES[quantity].map((n) => Math.max(nameIn(n, text), ...lines.map((l) => 0.95 * nameIn(n, l)))),
-    );
+    const names = COLUMN_NAMES[quantity];
+    const name = Math.max(nameAmong(names, whole), ...single.map((line) => 0.95 * nameAmong(names, line)));
     const wanted: Quantity | null = COLUMN_QUANTITIES[quantity].of;
     if (wanted === null) {
       const hasUnit = units.length > 0;
       return name > 0 && !hasUnit ? [{ quantity, unit: null, worth: name + 0.4 }] : [];
     }
     const unit = units.find((u) => u.quantity === wanted) ?? null;
-    if (unit) return [{ quantity, unit, worth: name + UNIT_WORTH }];
+    if (unit) return [{ quantity, unit, worth: Math.max(name, ALONE[wanted] ?? 0) + UNIT_WORTH }];
     // "mm" over a vacuum is a height of water
     const spoken =
       wanted === 'pressure' && name > 0.5 ? units.map((u) => unitAsRead(u.unit, 'pressure')).find(Boolean) : null;

@@ -3,6 +3,7 @@ import { readNumbers, type WrittenNumber } from '../cells/read-cells.ts';
 import type { DigitReader } from '../digits/digit-network.ts';
 import type { Blot } from '../ink/blots.ts';
 import type { SheetInk } from '../ink/sheet-ink.ts';
+import type { ReadWord } from '../../writing/index.ts';
 import { HEAD_QUANTITIES, type HeadQuantity } from '../quantities.ts';
 import type { HeadField } from '../reading.ts';
 import type { TableSurface } from '../table/table-surface.ts';
@@ -44,15 +45,23 @@ export async function readHead(
   return fields;
 }
 
-/** The first group of ink behind a label that stands in its line; what underlines it is left out. */
-function numberBehind({ x0, x1, y0, y1 }: HeadLabel, blots: readonly Blot[], rowHeight: number): WrittenNumber {
+/** The ink of the number behind a label: where its digits were read, else the first group that stands in its line. */
+export function numberBehind(label: HeadLabel, blots: readonly Blot[], rowHeight: number): WrittenNumber {
+  const { x0, x1, y0, y1, words } = label;
   const high = y1 - y0;
-  const near = blots
-    .filter((b) => b.x0 > x0 - 0.1 * high && b.x1 < x1 + 0.2 * high && b.cy > y0 - 0.9 * high && b.cy < y1 + 0.7 * high)
-    .filter((b) => b.y1 - b.y0 < 1.3 * rowHeight && !(b.x1 - b.x0 > 1.2 * high && b.y1 - b.y0 < 0.4 * high))
+  const inLine = blots.filter(
+    (b) => b.x0 > x0 - 0.1 * high && b.x1 < x1 + 0.2 * high && b.cy > y0 - 0.9 * high && b.cy < y1 + 0.7 * high,
+  );
+  const near = withoutUnderline(inLine, high)
+    .filter((b) => b.y1 - b.y0 < 1.3 * rowHeight)
     .sort((a, b) => a.x0 - b.x0);
   const tall = near.filter((b) => b.y1 - b.y0 > 0.6 * high);
   const digit = tall.map((b) => b.y1 - b.y0).sort((a, b) => a - b)[tall.length >> 1] ?? high;
+  const read = digitsAmong(words);
+  if (read) {
+    const own = near.filter((b) => b.cx > read[0] - 0.1 * digit && b.cx < read[1] + 0.1 * digit);
+    if (own.length) return { blots: own, digit };
+  }
   const group: Blot[] = [];
   let reached = -Infinity;
   for (const b of near) {
@@ -63,6 +72,26 @@ function numberBehind({ x0, x1, y0, y1 }: HeadLabel, blots: readonly Blot[], row
     reached = Math.max(reached, b.x1);
   }
   return { blots: group, digit };
+}
+
+/** Thin pieces under the digits, or several on one height, are a printed line to write on. */
+function withoutUnderline(blots: readonly Blot[], high: number): Blot[] {
+  const isThin = (b: Blot) => b.y1 - b.y0 < 0.25 * high;
+  const onOneHeight = (b: Blot) => blots.filter((o) => isThin(o) && Math.abs(o.cy - b.cy) < 0.12 * high).length;
+  return blots.filter((b) => !isThin(b) || (b.x1 - b.x0 < 0.6 * high && onOneHeight(b) < 3));
+}
+
+/** Letters a digit is often read as. */
+const DIGIT_LIKE = /^[\d.,OoIl|SBZyg]$/;
+
+/** Where the first number among some words begins and ends, its unit left out; null where no word has a digit. */
+function digitsAmong(words: readonly ReadWord[]): readonly [number, number] | null {
+  const word = words.find(({ text }) => /\d/.test(text));
+  if (!word) return null;
+  const { glyphs } = word;
+  const end = glyphs.findIndex((g, i) => i > 0 && !DIGIT_LIKE.test(g.text));
+  const last = glyphs[end < 0 ? glyphs.length - 1 : end - 1]!;
+  return [word.x0, last.x1];
 }
 
 /** The unit among the words behind a label. */

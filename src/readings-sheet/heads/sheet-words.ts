@@ -1,5 +1,5 @@
 import type { WordReader } from '../../words/word-reader.ts';
-import { findLines, flatGrey, readBoxes, type ReadWord, type Surface } from '../../writing/index.ts';
+import { findLines, flatGrey, readBoxes, type ReadWord, type Surface, type TextLine } from '../../writing/index.ts';
 import { stepAt, type TableSurface } from '../table/table-surface.ts';
 
 /** Words of one line of text, from left to right; flat pixels of the table's surface. */
@@ -8,9 +8,14 @@ export type SheetLine = { readonly words: readonly ReadWord[]; readonly y: numbe
 /** Lines of text are looked for this many rows down: headers are one row, or a name and a unit over each other. */
 const HEADER_ROWS = 2;
 
-/** Print is this high, row heights; what the table lies on may look like more lines than a sheet has. */
+/** Print is this high, row heights. */
 const isLetterHigh = (height: number): boolean => height > 0.12 && height < 1.1;
-const MOST_LINES = 45;
+/**
+ * What the sheet lies on may look like more lines than a sheet has: the head's are near the table,
+ * and about as sharp and high as the header's.
+ */
+const MOST_HEAD_LINES = 16;
+const LEAST_WORTH = 0.3;
 
 /** Reads the print above the table and in its first rows. */
 export async function sheetWords(table: TableSurface, words: WordReader): Promise<SheetLine[]> {
@@ -18,15 +23,30 @@ export async function sheetWords(table: TableSurface, words: WordReader): Promis
   const bottom = ys[Math.min(HEADER_ROWS, ys.length - 1)]! + 0.1 * table.rowHeight;
   const part: Surface = { ...surface, height: Math.ceil(bottom) };
   const { lines, ruled } = findLines(flatGrey(part));
-  const dark = lines
-    .filter(({ isLight, y0, y1 }) => !isLight && isLetterHigh((y1 - y0) / table.rowHeight))
-    .slice(0, MOST_LINES);
   const isRuled = (x: number, y: number) => ruled[Math.round(y) * part.width + Math.round(x)] === 1;
-  const read = await readBoxes(part, dark, words, isRuled);
+  const read = await readBoxes(part, sheetLines(lines, table), words, isRuled);
   return read
     .filter((list) => list.length > 0)
     .map((list) => ({ words: list, y: list.reduce((s, w) => s + (w.y0 + w.y1) / 2, 0) / list.length }))
     .sort((a, b) => a.y - b.y);
+}
+
+/** The lines that are print of the sheet. */
+function sheetLines(lines: readonly TextLine[], { xs, ys, rowHeight }: TableSurface): TextLine[] {
+  const dark = lines.filter(({ isLight, y0, y1 }) => !isLight && isLetterHigh((y1 - y0) / rowHeight));
+  const header = dark.filter(({ y1 }) => y1 > ys[0]!);
+  const middle = (list: number[]) => list.sort((a, b) => a - b)[list.length >> 1] ?? 0;
+  const usual = middle(header.map(({ worth, letters }) => worth / Math.sqrt(letters.length)));
+  const high = middle(header.map(({ y0, y1 }) => y1 - y0));
+  const [left, right] = [xs[0]!, xs[xs.length - 1]!];
+  const head = dark
+    .filter(({ y1 }) => y1 <= ys[0]!)
+    .filter(({ x0, x1 }) => x1 > left && x0 < right)
+    .filter(({ y0, y1 }) => y1 - y0 > 0.5 * high && y1 - y0 < 2.5 * high)
+    .filter(({ worth, letters }) => worth / Math.sqrt(letters.length) > LEAST_WORTH * usual)
+    .toSorted((a, b) => b.y1 - a.y1)
+    .slice(0, MOST_HEAD_LINES);
+  return [...header, ...head];
 }
 
 /** What stands in each cell of one row, line by line from the top down. A line over several cells is parted. */

@@ -9,11 +9,14 @@ const PIECE = 24;
 const LEAST_COVER = 0.55;
 
 /** The darkness without the table's own rulings; strokes that cross a ruling stay whole. */
-export function withoutRulings({ darkness, least }: TableInk, { xs, ys }: TableSurface): Field {
+export function withoutRulings(
+  { darkness, least }: TableInk,
+  { xs: allXs, ys: allYs, drawn: { xs, ys } }: TableSurface,
+): Field {
   const { width, height } = darkness;
   const values = Float32Array.from(darkness.values);
-  const [left, right] = [xs[0]! - REACH, xs[xs.length - 1]! + REACH];
-  const [top, bottom] = [ys[0]! - REACH, ys[ys.length - 1]! + REACH];
+  const [left, right] = [allXs[0]! - REACH, allXs[allXs.length - 1]! + REACH];
+  const [top, bottom] = [allYs[0]! - REACH, allYs[allYs.length - 1]! + REACH];
   for (const y of ys) clean({ at: y, from: left, to: right, along: 1, across: width, length: width, breadth: height });
   for (const x of xs) clean({ at: x, from: top, to: bottom, along: width, across: 1, length: height, breadth: width });
   return { width, height, values };

@@ -1,5 +1,6 @@
 import { crossing, lineWebs, type LineWeb } from '../../picture/lines/line-webs.ts';
 import { acrossAt, isCollinear, lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
+import { withoutOdd } from './odd-rulings.ts';
 
 /** The rulings of a table: level lines from the top down, upright lines from the left. */
 export type Rulings = { readonly level: readonly PageLine[]; readonly upright: readonly PageLine[] };
@@ -19,16 +20,30 @@ const REACH_SHARE = 0.02;
 export function chooseRulings(lines: readonly PageLine[]): Rulings | null {
   let best: Rulings | null = null;
   for (const web of lineWebs(lines)) {
-    if (web.upright.length < 2 || web.level.length < 3) continue;
-    const found = crossedByAll(heavier(web)) ?? crossedByAll(web);
+    const found =
+      web.upright.length && web.level.length ? (crossedByAll(heavier(web)) ?? crossedByAll(web)) : ladder(web);
     if (found && (!best || worth(found) > worth(best))) best = found;
   }
   return best;
 }
 
+/** A table may have lines of one direction only. */
+const LEAST_RUNGS = 4;
+/** It counts for this much of a table whose lines cross. */
+const LADDER_WORTH = 0.3;
+
+function ladder(web: LineWeb): Rulings | null {
+  const { upright, level } = heavier(web);
+  const sorted = (list: readonly PageLine[]) => merged(list).toSorted((a, b) => a.c[0] - b.c[0]);
+  return Math.max(upright.length, level.length) < LEAST_RUNGS
+    ? null
+    : { upright: sorted(upright), level: sorted(level) };
+}
+
 /** How much of the photo the rulings take up, and how strong they are. */
 const worth = ({ level, upright }: Rulings): number =>
-  [...level, ...upright].reduce((sum, l) => sum + lengthOf(l) * l.strength, 0);
+  [...level, ...upright].reduce((sum, l) => sum + lengthOf(l) * l.strength, 0) *
+  (level.length && upright.length ? 1 : LADDER_WORTH);
 
 /** Without lines much fainter than the strong long ones. */
 function heavier({ upright, level }: LineWeb): LineWeb {
@@ -46,14 +61,19 @@ function crossedByAll(web: LineWeb): Rulings | null {
   if (!crossed) return null;
   const level = heavyWithin(crossed.level, crossed.upright);
   const upright = heavyWithin(crossed.upright, level);
-  if (level.length < 3 || upright.length < 2) return null;
+  if (!isTable(level, upright)) return null;
   const at = (l: PageLine, others: readonly PageLine[]) =>
     acrossAt(l, others.reduce((s, o) => s + o.c[0], 0) / others.length);
-  return {
-    level: level.toSorted((a, b) => at(a, upright) - at(b, upright)),
-    upright: upright.toSorted((a, b) => at(a, level) - at(b, level)),
-  };
+  const [down, across] = [
+    level.toSorted((a, b) => at(a, upright) - at(b, upright)),
+    upright.toSorted((a, b) => at(a, level) - at(b, level)),
+  ];
+  return { level: withoutOdd(down, across), upright: withoutOdd(across, down) };
 }
+
+/** Two lines each way are a box; a table has one more. */
+const isTable = (level: readonly PageLine[], upright: readonly PageLine[]): boolean =>
+  Math.min(level.length, upright.length) >= 2 && level.length + upright.length >= 5;
 
 /** Without lines that are faint between the first and the last of the others: the paper's own, or wood's beside it. */
 function heavyWithin(lines: readonly Ruled[], others: readonly Ruled[]): readonly Ruled[] {
@@ -73,7 +93,7 @@ function heavyWithin(lines: readonly Ruled[], others: readonly Ruled[]): readonl
 /** Leaves out, worst first, the lines that cross too few of the others. */
 function withCrossings(level: readonly Ruled[], upright: readonly Ruled[]) {
   for (;;) {
-    if (level.length < 3 || upright.length < 2) return null;
+    if (!isTable(level, upright)) return null;
     const share = (line: Ruled, others: readonly Ruled[]) =>
       others.filter((o) => (line.upright ? meet(line, o) : meet(o, line))).length / others.length;
     const scored = [

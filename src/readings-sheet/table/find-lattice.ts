@@ -1,16 +1,22 @@
 import { straightLines } from '../../picture/lines/join-lines.ts';
-import { crossing } from '../../picture/lines/line-webs.ts';
-import { acrossAt, lengthOf, slopeAt, type PageLine } from '../../picture/lines/page-lines.ts';
+import { lengthOf, slopeAt, type PageLine } from '../../picture/lines/page-lines.ts';
 import { inPhoto, pageView, turned } from '../../picture/lines/page-view.ts';
 import { ridgeChains } from '../../picture/lines/ridge-chains.ts';
 import type { Photo } from '../../picture/raster.ts';
 import { chooseRulings, type Rulings } from './choose-rulings.ts';
+import { withEnds } from './ruling-ends.ts';
 import { turnedView } from './turned-view.ts';
 
 type Xy = readonly [number, number];
 
-/** Where a table's rulings cross: `nodes[r][c]` in photo pixels, from the top left as the photo is seen. */
-export type Lattice = { readonly nodes: readonly (readonly Xy[])[] };
+/**
+ * Where a table's rulings cross: `nodes[r][c]` in photo pixels, from the top left as the photo is seen. Where rulings run on
+ * beyond the last that crosses them, or none cross, their ends stand for one that is not drawn.
+ */
+export type Lattice = {
+  readonly nodes: readonly (readonly Xy[])[];
+  readonly isDrawn: { readonly level: readonly boolean[]; readonly upright: readonly boolean[] };
+};
 
 const SHORTEST_STROKE_PX = 10;
 const SHORTEST_LINE_SHARE = 0.03;
@@ -37,7 +43,8 @@ export function findLattice(photo: Photo): Lattice | null {
         const [x, y] = toView(...at);
         return [inPhoto(view, x), inPhoto(view, y)];
       };
-      return { nodes: nodesOf(rulings).map((row) => row.map(toPhoto)) };
+      const { nodes, isDrawn } = withEnds(rulings);
+      return { nodes: nodes.map((row) => row.map(toPhoto)), isDrawn };
     }
   }
   return null;
@@ -54,8 +61,6 @@ function linesOf(grey: Parameters<typeof ridgeChains>[0], grain: number, longEdg
 function leanOf({ level, upright }: Rulings): number {
   const mean = (lines: readonly PageLine[]) =>
     lines.reduce((s, l) => s + slopeAt(l, l.middle) * lengthOf(l), 0) / lines.reduce((s, l) => s + lengthOf(l), 0);
-  return (mean(level) - mean(upright)) / 2;
+  if (!level.length) return -mean(upright);
+  return upright.length ? (mean(level) - mean(upright)) / 2 : mean(level);
 }
-
-const nodesOf = ({ level, upright }: Rulings): Xy[][] =>
-  level.map((l) => upright.map((u) => crossing(u, l) ?? [acrossAt(u, l.c[0]), l.c[0]]));

@@ -11,12 +11,17 @@ export type TableSurface = {
   /** upright rulings from the left, level rulings from the top */
   readonly xs: readonly number[];
   readonly ys: readonly number[];
+  /** those of them that are drawn, places along either side */
+  readonly drawn: { readonly xs: readonly number[]; readonly ys: readonly number[] };
   /** usual height of a row */
   readonly rowHeight: number;
 };
 
 /** Rows are laid flat this high: digits are half of it, and what is finer than the photo tells nothing more. */
 const ROW_PX = 64;
+/** Tables with fewer rulings than this have rows without; they are laid flat this big. */
+const RULED_ROWS = 5;
+const LONGEST_PX = 1500;
 const MOST_ENLARGED = 2;
 /** How much of the table's height is looked at above it, where the head stands, and below; and to its sides. */
 const ABOVE = 0.55;
@@ -24,12 +29,13 @@ const BELOW = 0.2;
 const BESIDE = 0.06;
 
 /** Lays a table flat: straight between its rulings, so that folds and curls go, and by perspective outside. */
-export function tableSurface(photo: Photo, { nodes }: Lattice): TableSurface | null {
+export function tableSurface(photo: Photo, { nodes, isDrawn }: Lattice): TableSurface | null {
   const widths = gaps(nodes[0]!.length - 1, (c) => nodes.map((row) => distance(row[c]!, row[c + 1]!)));
   const heights = gaps(nodes.length - 1, (r) => nodes[r]!.map((at, c) => distance(at, nodes[r + 1]![c]!)));
   const usual = middleOf(heights);
-  const zoom = Math.min(MOST_ENLARGED, ROW_PX / usual);
   const [wide, high] = [sum(widths), sum(heights)];
+  const isRuled = isDrawn.level.filter(Boolean).length >= RULED_ROWS;
+  const zoom = Math.min(MOST_ENLARGED, isRuled ? ROW_PX / usual : LONGEST_PX / Math.max(wide, 1.7 * high));
   const xs = edges(BESIDE * wide, widths, zoom);
   const ys = edges(ABOVE * high, heights, zoom);
   const last = <T>(list: readonly T[]) => list[list.length - 1]!;
@@ -57,13 +63,15 @@ export function tableSurface(photo: Photo, { nodes }: Lattice): TableSurface | n
     },
     xs,
     ys,
+    drawn: { xs: xs.filter((_, i) => isDrawn.upright[i]), ys: ys.filter((_, i) => isDrawn.level[i]) },
     rowHeight: usual * zoom,
   };
 }
 
 /** The same table seen from the next side: turned a quarter to the left. */
-export const turnedQuarter = ({ nodes }: Lattice): Lattice => ({
+export const turnedQuarter = ({ nodes, isDrawn }: Lattice): Lattice => ({
   nodes: nodes[0]!.map((_, c) => nodes.map((row) => row[row.length - 1 - c]!)),
+  isDrawn: { level: isDrawn.upright.toReversed(), upright: isDrawn.level },
 });
 
 /** Places between four nodes each, straight along both sides. */
