@@ -40,15 +40,10 @@ const FURTHEST = 3.5;
  * @param count how many; even numbers keep the mirrored pairs whole
  */
 export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): FanDraws {
-  const { posterior, knots_m3_s } = estimate;
-  const { base } = estimate.model;
-  // a thousand curves are read off a fine table instead of the cubic: 1e-6 of the top pressure apart, three times as fast
-  const model = curveModel({
-    ...estimate.model,
-    base: { ...base, pressure: tabulated(base.pressure), power: tabulated(base.power) },
-  });
-  const top = Math.max(knots_m3_s[knots_m3_s.length - 1]!, likelyTop(estimate));
-  const dimensions = posterior.dimensions + 2;
+  // where a reading contradicts all others, every other pair of draws goes without it
+  const believed = estimate.withoutSlip ? [estimate, estimate.withoutSlip] : [estimate];
+  const top = Math.max(...believed.map((e) => Math.max(e.knots_m3_s.at(-1)!, likelyTop(e))));
+  const dimensions = Math.max(...believed.map((e) => e.posterior.dimensions)) + 2;
   const deviates = normalDeviates(count, dimensions, seed);
   const flows = Float64Array.from({ length: NET + 1 }, (_, i) => (i / NET) * top);
   const total = new Float64Array(count * flows.length);
@@ -60,23 +55,33 @@ export function drawFanCurves(estimate: FanEstimate, count: number, seed = 1): F
   const outletExcess = new Float64Array(count);
   const { outletArea_m2: area, airDensity_kg_m3: density } = estimate.model;
   const outletFactor = area === null ? 0 : density / (2 * area * area);
-  const z = new Float64Array(posterior.dimensions);
-  const drive = posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR);
-  const motor = posterior.sharedErrors.indexOf(MOTOR_EFFICIENCY_ERROR);
+  const sources = believed.map(({ model, posterior }) => ({
+    // a thousand curves are read off a fine table instead of the cubic: 1e-6 of the top pressure apart, three times as fast
+    model: curveModel({
+      ...model,
+      base: { ...model.base, pressure: tabulated(model.base.pressure), power: tabulated(model.base.power) },
+    }),
+    posterior,
+    z: new Float64Array(posterior.dimensions),
+    drive: posterior.sharedErrors.indexOf(DRIVE_EFFICIENCY_ERROR),
+    motor: posterior.sharedErrors.indexOf(MOTOR_EFFICIENCY_ERROR),
+  }));
   /** static pressure below nothing before free delivery: no fan does that */
-  const fallsTwice = (at: Float64Array, offset: number) => {
+  const fallsTwice = ({ model, z: at }: (typeof sources)[number], offset: number) => {
     const outlet = outletFactor * Math.exp(-2 * model.spread.outletArea * at[UNKNOWN.outletArea]!);
     const free =
-      base.flowScale_m3_s *
+      model.base.flowScale_m3_s *
       Math.exp(model.spread.flowLevel * at[UNKNOWN.flowLevel]! + model.spread.speed * at[UNKNOWN.speed]!);
     const end = Math.min(flows.length, Math.ceil((BEFORE_FREE * free) / flows[1]!));
     for (let i = 0; i < end; i++) if (total[offset + i]! < outlet * flows[i]! * flows[i]!) return true;
     return false;
   };
   for (let d = 0; d < count; d++) {
+    const source = sources[(d >> 1) % sources.length]!;
+    const { model, posterior, z, drive, motor } = source;
     drawUnknowns(posterior, deviates, d * dimensions, z);
     model.sample(z, flows, total, power, d * flows.length);
-    for (let k = 0; k < MOST_PULLS && fallsTwice(z, d * flows.length); k++) {
+    for (let k = 0; k < MOST_PULLS && fallsTwice(source, d * flows.length); k++) {
       for (let i = 0; i < z.length; i++) z[i] = 0.5 * (z[i]! + posterior.mode[i]!);
       model.sample(z, flows, total, power, d * flows.length);
     }

@@ -6,6 +6,7 @@ import { CURVE_UNKNOWNS, curveModel, type CurveAt, type CurveModel, type ModelSp
 import type { PowerObservation, PressureObservation } from './observation.ts';
 import { EFFICIENCY, likelyEfficiency, motorSizeHint, POWER_SHAPE } from './power-prior.ts';
 import { reachHint } from './reach-prior.ts';
+import { slipIn } from './slip.ts';
 import { scannedStarts } from './start.ts';
 import { shapePreservingCubic } from '../numeric/interpolate.ts';
 
@@ -41,6 +42,8 @@ export type FanEstimate = {
   knots_m3_s: number[];
   /** standard deviation of total pressure [Pa] at a flow, were nothing known but the family */
   familyOnlyDeviation_Pa(flow_m3_s: number): number;
+  /** the same without the one reading that contradicts all others: until somebody looks, the truth may lie near either; null without such */
+  withoutSlip: FanEstimate | null;
 };
 
 /**
@@ -55,7 +58,7 @@ const LEAST_LEVEL = { pressure_Pa: 0.1, flow_m3_s: 1e-4 };
 
 /**
  * Joins all evidence into one curve with its doubt; null where neither evidence nor the wheel's size gives a level.
- * @param lopsided see `fitCurve`
+ * @param lopsided see `fitCurve`; for mere comparisons a slip is not looked for either
  * @param near     the curve's own unknowns of a fit that must lie close by, to start from there alone; null looks everywhere
  */
 export function estimateFan(
@@ -63,6 +66,28 @@ export function estimateFan(
   lopsided = true,
   near: Float64Array | null = null,
 ): FanEstimate | null {
+  const asRead = estimateAsRead(evidence, lopsided, near);
+  if (asRead === null || !lopsided) return asRead;
+  const restFits = (path: string) => estimateAsRead(without(evidence, path), false, null)?.posterior ?? null;
+  const slip = slipIn(asRead.posterior.checks, restFits);
+  return slip === null ? asRead : { ...asRead, withoutSlip: estimateAsRead(without(evidence, slip), true, null) };
+}
+
+/** The evidence less what stands at one place of it. */
+function without(evidence: FanEvidence, path: string): FanEvidence {
+  const kept = (o: { path: string }) => o.path !== path;
+  const pressures = evidence.pressures.filter(kept);
+  const furthest_m3_s = Math.max(0, ...pressures.map((o) => o.flow_m3_s));
+  const { testedUpTo_m3_s: tested_m3_s } = evidence;
+  return {
+    ...evidence,
+    pressures,
+    powers: evidence.powers.filter(kept),
+    testedUpTo_m3_s: tested_m3_s === null ? null : Math.min(tested_m3_s, furthest_m3_s),
+  };
+}
+
+function estimateAsRead(evidence: FanEvidence, lopsided: boolean, near: Float64Array | null): FanEstimate | null {
   const { family } = evidence;
   const chart = leadingChart(evidence.charts);
   const others = evidence.charts.filter((c) => chart === null || c.group !== chart.group).flatMap(asObservations);
@@ -133,6 +158,7 @@ export function estimateFan(
     powerSource: powerPrinted ? 'chart' : powers.length > 0 ? 'measured' : 'family',
     knots_m3_s: knotsOf(base, best),
     familyOnlyDeviation_Pa: familyOnly(evidence, best),
+    withoutSlip: null,
   };
 }
 

@@ -24,7 +24,7 @@ test('a verdict that hangs on a reading named as wrong is none, and that reading
   expect(blower).toMatchObject({ verdict: 'unsure', remedies: [], rank: 1 });
   expect(blower!.reasons[0]).toMatchObject({ code: 'readings-doubtful', subject: path, severity: 'caution' });
   expect(blower!.reasons[0]!.text).toBe(
-    'One of the readings looks wrong, and the answer hangs on it: as written not strong enough, without it strong enough. Put it right before you decide.',
+    'One of the readings looks wrong, and the answer hangs on it: as written not sure, without it strong enough. Put it right before you decide.',
   );
   expect(blower!.measureNext[0]).toMatchObject({
     measurement: 'reading-again',
