@@ -3,6 +3,7 @@ import { BORDER_PX, CAPITAL_PX, sampleBox, type Sample } from './crop/sample-box
 import { prepare, type Preparation } from './crop/preparations.ts';
 import type { Surface, TextBox } from './surface.ts';
 import { voteOnLine, type VotedWord } from './vote/vote.ts';
+import { UNREAD, type InkWitness } from './vote/ink-witness.ts';
 import type { ReadWord } from './written.ts';
 
 /** Every line is read this way, and lines these do not agree on in the other ways too. */
@@ -10,6 +11,10 @@ const FIRST: readonly Preparation[] = ['stretched', 'levelled', 'softened'];
 const MORE: readonly Preparation[] = ['evened', 'filled', 'sharpened'];
 /** Characters under this share of the votes are asked about again. */
 const SURE = 0.86;
+
+/** A box whose pieces of ink are known, flat pixels. */
+export type InkedBox = TextBox & { readonly letters?: readonly Box[]; readonly marks?: readonly Box[] };
+type Box = { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number };
 
 type Line = { readonly index: number; readonly sample: Sample; readonly reads: WordRead[] };
 
@@ -21,7 +26,7 @@ type Line = { readonly index: number; readonly sample: Sample; readonly reads: W
  */
 export async function readBoxes(
   surface: Surface,
-  boxes: readonly TextBox[],
+  boxes: readonly InkedBox[],
   words: WordReader,
   isForeign?: (x: number, y: number, box: TextBox) => boolean,
 ): Promise<ReadWord[][]> {
@@ -37,7 +42,9 @@ export async function readBoxes(
     words,
   );
   return lines.map(({ index, sample, reads }) =>
-    voteOnLine(reads, CAPITAL_PX).map((word) => onSurface(word, sample, boxes[index]!, index)),
+    voteOnLine(reads, CAPITAL_PX, inkOf(boxes[index]!, sample)).map((word) =>
+      onSurface(word, sample, boxes[index]!, index),
+    ),
   );
 }
 
@@ -57,19 +64,41 @@ async function readIn(ways: readonly Preparation[], lines: readonly Line[], word
   }
 }
 
+/** The pieces of ink of a box, in its crops. */
+function inkOf(
+  { x0, x1, y0, y1, slope, letters, marks }: InkedBox,
+  { zoom, width, height }: Sample,
+): InkWitness | undefined {
+  if (!letters || !marks) return undefined;
+  const [cx, cy] = [(x0 + x1) / 2, (y0 + y1) / 2];
+  const placed = (b: Box) => {
+    const fall = slope * ((b.x0 + b.x1) / 2 - cx);
+    const x = (at: number) => (at - cx) * zoom + width / 2 + BORDER_PX;
+    const y = (at: number) => (at - fall - cy) * zoom + height / 2 + BORDER_PX;
+    return { x0: x(b.x0), x1: x(b.x1), y0: y(b.y0), y1: y(b.y1) };
+  };
+  const base = ((y1 - y0) / 2) * zoom + height / 2 + BORDER_PX;
+  return { letters: letters.map(placed), marks: marks.map(placed), base };
+}
+
 function isAgreed(reads: readonly WordRead[]): boolean {
   if (reads.some((read) => !read.glyphs.length)) return false;
   return voteOnLine(reads, CAPITAL_PX).every(({ glyphs }) => glyphs.every(({ share }) => share >= SURE));
 }
 
+/** A word on the surface: what could not be read at its ends is no part of it, and said. */
 function onSurface({ glyphs, seen, passes }: VotedWord, sample: Sample, box: TextBox, line: number): ReadWord {
   const x = (i: number) => sample.toFlat(i - BORDER_PX, 0)[0];
   const placed = glyphs.map((glyph) => ({ ...glyph, x0: x(glyph.x0), x1: x(glyph.x1) }));
-  const [x0, x1] = [placed[0]!.x0, placed.at(-1)!.x1];
+  const isRead = placed.map(({ text }) => text !== UNREAD);
+  const from = Math.max(0, isRead.indexOf(true));
+  const to = isRead.includes(true) ? isRead.lastIndexOf(true) + 1 : placed.length;
+  const own = placed.slice(from, to);
+  const [x0, x1] = [own[0]!.x0, own.at(-1)!.x1];
   const fall = box.slope * ((x0 + x1) / 2 - (box.x0 + box.x1) / 2);
   return {
-    text: glyphs.map(({ text }) => text).join(''),
-    glyphs: placed,
+    text: own.map(({ text }) => text).join(''),
+    glyphs: own,
     x0,
     x1,
     y0: box.y0 + fall,
@@ -78,7 +107,7 @@ function onSurface({ glyphs, seen, passes }: VotedWord, sample: Sample, box: Tex
     line,
     seen,
     passes,
-    cutBefore: false,
-    cutBehind: false,
+    cutBefore: from > 0,
+    cutBehind: to < placed.length,
   };
 }

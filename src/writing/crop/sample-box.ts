@@ -48,36 +48,38 @@ export function sampleBox(
   // where the photo is finer than the crop, its pixels are averaged by two: grain would be sampled else
   const isFine = surface.photoPixels > 1.4 * zoom;
   const grey = isFine ? surface.photo.halfGrey : surface.photo.grey;
-  const place = placer(surface, toFlat, width, height);
   const values = new Float32Array(width * height);
   const foreign = new Uint8Array(width * height);
-  for (let j = 0, k = 0; j < height; j++)
-    for (let i = 0; i < width; i++, k++) {
-      const [px, py] = place(i, j);
-      const v = isFine ? greyAt(grey, px / 2 - 0.25, py / 2 - 0.25) : greyAt(grey, px, py);
+  const columns = Math.ceil(width / MESH) + 1;
+  const [top, bottom] = [0, height].map((j) => meshRow(surface, toFlat, columns, j)) as [Float64Array, Float64Array];
+  const [shrink, offset] = isFine ? [0.5, -0.25] : [1, 0];
+  for (let i = 0; i < width; i++) {
+    const c = 2 * Math.floor(i / MESH);
+    const f = (i % MESH) / MESH;
+    const tx = top[c]! + (top[c + 2]! - top[c]!) * f;
+    const ty = top[c + 1]! + (top[c + 3]! - top[c + 1]!) * f;
+    const dx = (bottom[c]! + (bottom[c + 2]! - bottom[c]!) * f - tx) / height;
+    const dy = (bottom[c + 1]! + (bottom[c + 3]! - bottom[c + 1]!) * f - ty) / height;
+    for (let j = 0, k = i; j < height; j++, k += width) {
+      const v = greyAt(grey, (tx + dx * j) * shrink + offset, (ty + dy * j) * shrink + offset);
       values[k] = box.isLight ? 255 - v : v;
       if (isForeign?.(...toFlat(i, j))) foreign[k] = 1;
     }
+  }
   return { width, height, values, zoom, foreign, toFlat };
 }
 
-/** Photo places in a crop: between columns 16 pixels apart the map is as good as straight. */
-function placer(
+/** Between columns so many pixels apart the map to the photo is as good as straight. */
+const MESH = 16;
+
+/** Photo places of every `MESH`th column of one row of a crop. */
+function meshRow(
   surface: Surface,
   toFlat: (i: number, j: number) => readonly [number, number],
-  width: number,
-  height: number,
-): (i: number, j: number) => readonly [number, number] {
-  const MESH = 16;
-  const columns = Math.ceil(width / MESH) + 1;
-  const tops = Array.from({ length: columns }, (_, c) => surface.toPhoto(...toFlat(c * MESH, 0)));
-  const bottoms = Array.from({ length: columns }, (_, c) => surface.toPhoto(...toFlat(c * MESH, height)));
-  return (i, j) => {
-    const c = Math.floor(i / MESH);
-    const f = i / MESH - c;
-    const g = j / height;
-    const [a, b, d, e] = [tops[c]!, tops[c + 1]!, bottoms[c]!, bottoms[c + 1]!];
-    const mix = (k: 0 | 1) => (1 - g) * ((1 - f) * a[k] + f * b[k]) + g * ((1 - f) * d[k] + f * e[k]);
-    return [mix(0), mix(1)];
-  };
+  columns: number,
+  j: number,
+): Float64Array {
+  const row = new Float64Array(2 * columns);
+  for (let c = 0; c < columns; c++) row.set(surface.toPhoto(...toFlat(c * MESH, j)), 2 * c);
+  return row;
 }

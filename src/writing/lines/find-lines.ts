@@ -10,6 +10,11 @@ import { lineOf, type TextLine } from './text-lines.ts';
 const MOST_LINES = 110;
 /** Lines that share more of the smaller one's area are two views of one. */
 const SAME_PLACE = 0.35;
+/** Lines of so many letters are surely text. */
+const ENOUGH_LETTERS = 4;
+/** Shares of what is usual on the plate. */
+const SMALLER = 0.3;
+const FAINTER = 0.3;
 
 export type FoundLines = {
   readonly lines: readonly TextLine[];
@@ -32,7 +37,32 @@ export function findLines(grey: Field): FoundLines {
     const chains = chainLetters(pieces.list, grey.height);
     lines.push(...chains.map((chain) => lineOf(chain, pieces, polarity === 'light')));
   }
-  return { lines: bestApart(lines).slice(0, MOST_LINES), rulings, ruled };
+  const apart = bestApart(lines.filter(likelyText(lines))).slice(0, MOST_LINES);
+  return { lines: withCommonSlope(apart), rulings, ruled };
+}
+
+/** Grain and dirt: far smaller, or far fainter, than what is surely text. */
+function likelyText(lines: readonly TextLine[]): (line: TextLine) => boolean {
+  const sure = lines.filter(({ letters }) => letters.length >= ENOUGH_LETTERS);
+  if (sure.length < 3) return () => true;
+  const heights = sure.map(({ y0, y1 }) => y1 - y0).sort((a, b) => a - b);
+  const lowest = SMALLER * heights[heights.length >> 1]!;
+  const worths = sure.map((line) => line.worth / Math.sqrt(line.letters.length)).sort((a, b) => a - b);
+  const faintest = FAINTER * worths[worths.length >> 1]!;
+  return (line) =>
+    line.letters.length >= ENOUGH_LETTERS ||
+    (line.y1 - line.y0 >= lowest && line.worth / Math.sqrt(line.letters.length) >= faintest);
+}
+
+/** Short lines tell little of how they run: they run as the long ones do. */
+function withCommonSlope(lines: readonly TextLine[]): TextLine[] {
+  const slopes = lines.filter(({ letters }) => letters.length >= ENOUGH_LETTERS).map(({ slope }) => slope);
+  const common = slopes.sort((a, b) => a - b)[slopes.length >> 1];
+  return lines.map((line) =>
+    common === undefined || line.letters.length >= ENOUGH_LETTERS
+      ? line
+      : lineOf(line, line.pieces, line.isLight, common),
+  );
 }
 
 /** Of lines in one place the one with the sharpest and most letters. */

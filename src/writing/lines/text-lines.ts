@@ -9,8 +9,11 @@ export type TextLine = TextBox & Chain & { readonly worth: number; readonly piec
 const ENOUGH_LETTERS = 5;
 const STEEPEST = 0.25;
 
-/** Where a chain of letters stands: base line and top of the capitals follow the tall letters. */
-export function lineOf(chain: Chain, pieces: Pieces, isLight: boolean): TextLine {
+/**
+ * Where a chain of letters stands: base line and top of the capitals follow the tall letters.
+ * @param known how lines here run, where the chain is too short to tell
+ */
+export function lineOf(chain: Chain, pieces: Pieces, isLight: boolean, known?: number): TextLine {
   const { letters, marks } = chain;
   const heights = letters.map((p) => p.y1 - p.y0).sort((a, b) => a - b);
   const capital = heights[Math.floor(0.75 * (heights.length - 1) + 0.5)]!;
@@ -18,7 +21,7 @@ export function lineOf(chain: Chain, pieces: Pieces, isLight: boolean): TextLine
   const all = [...letters, ...marks];
   const x0 = Math.min(...all.map((p) => p.x0));
   const x1 = Math.max(...all.map((p) => p.x1));
-  const slope = slopeOf(tall);
+  const slope = known ?? slopeOf(tall);
   const middle = (x0 + x1) / 2;
   const at = (p: Piece, y: number) => y - slope * ((p.x0 + p.x1) / 2 - middle);
   const edge = letters.reduce((s, p) => s + p.edge, 0) / letters.length;

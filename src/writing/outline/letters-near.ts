@@ -1,7 +1,7 @@
 import { fieldLike } from '../crop/filters.ts';
 import { inkOf } from '../ink/masks.ts';
 import { findPieces, type Piece } from '../ink/pieces.ts';
-import { sharpnessTest } from '../lines/chain.ts';
+import { sharpnessTest } from '../ink/sharpness.ts';
 import type { View } from './view.ts';
 
 /** A piece of ink that looks like a letter in company: its middle, view pixels, and how sharp it is. */

@@ -1,4 +1,5 @@
 import { blurred, fieldLike, quantile, type Field } from '../crop/filters.ts';
+import { findPieces } from '../ink/pieces.ts';
 import type { View } from './view.ts';
 
 type Xy = readonly [number, number];
@@ -18,7 +19,7 @@ export function standingOut(view: View): Region[] {
     const some = soft.values.filter((_, k) => k % 11 === 0).sort();
     return SHARES.flatMap((share) => {
       const limit = some[Math.floor(share * some.length)]!;
-      return [1, -1].flatMap((sign) => regionsOf(soft, (v) => sign * (v - limit) > 0));
+      return [1, -1].flatMap((sign) => regionsOf(soft, sign, limit));
     });
   });
 }
@@ -42,51 +43,23 @@ function middleOf(colour: Float32Array, width: number, height: number): number {
   return quantile(Float32Array.from(some), 0.5);
 }
 
-/** Connected regions (four neighbours) that are large enough for a plate. */
-function regionsOf({ width, height, values }: Field, isIn: (v: number) => boolean): Region[] {
-  const seen = new Uint8Array(values.length);
-  const stack = new Int32Array(values.length);
-  const order = new Int32Array(values.length);
-  const regions: Region[] = [];
-  const left = new Int32Array(height);
-  const right = new Int32Array(height);
-  for (let start = 0; start < values.length; start++) {
-    if (seen[start] || !isIn(values[start]!)) continue;
-    let top = 0;
-    let area = 0;
-    stack[top++] = start;
-    seen[start] = 1;
-    const visit = (k: number) => {
-      if (seen[k] || !isIn(values[k]!)) return;
-      seen[k] = 1;
-      stack[top++] = k;
-    };
-    while (top) {
-      const k = stack[--top]!;
-      const y = (k / width) | 0;
-      const x = k - y * width;
-      order[area++] = k;
-      if (x > 0) visit(k - 1);
-      if (x < width - 1) visit(k + 1);
-      if (y > 0) visit(k - width);
-      if (y < height - 1) visit(k + width);
-    }
-    if (area < LEAST_AREA * values.length) continue;
-    left.fill(width);
-    right.fill(-1);
-    for (let n = 0; n < area; n++) {
-      const y = (order[n]! / width) | 0;
-      const x = order[n]! - y * width;
-      if (x < left[y]!) left[y] = x;
-      if (x > right[y]!) right[y] = x;
-    }
-    const ends: Xy[] = [];
-    for (let y = 0; y < height; y++)
-      if (right[y]! >= 0) ends.push([left[y]!, y], [right[y]! + 1, y], [left[y]!, y + 1], [right[y]! + 1, y + 1]);
-    const hull = fewer(hullOf(ends), MOST_CORNERS);
-    regions.push({ hull, area, hullArea: areaOf(hull) });
-  }
-  return regions;
+/** Connected regions that are large enough for a plate. */
+function regionsOf({ width, height, values }: Field, sign: number, limit: number): Region[] {
+  const mask = new Uint8Array(values.length);
+  for (let k = 0; k < mask.length; k++) if (sign * (values[k]! - limit) > 0) mask[k] = 1;
+  const { list, labels } = findPieces({ width, height, mask, edge: values, deviation: values });
+  return list
+    .filter(({ area }) => area >= LEAST_AREA * values.length)
+    .map(({ id, area, y0, y1 }) => {
+      const ends: Xy[] = [];
+      for (let y = y0; y < y1; y++) {
+        const row = labels.subarray(y * width, (y + 1) * width);
+        const [left, right] = [row.indexOf(id), row.lastIndexOf(id) + 1];
+        if (right) ends.push([left, y], [right, y], [left, y + 1], [right, y + 1]);
+      }
+      const hull = fewer(hullOf(ends), MOST_CORNERS);
+      return { hull, area, hullArea: areaOf(hull) };
+    });
 }
 
 /** Convex hull, clockwise as seen with y down. Source: A. M. Andrew, Inf. Process. Lett. 9 (1979) 216. */

@@ -1,5 +1,6 @@
 import type { WordRead } from '../../words/word-reader.ts';
 import type { VotedGlyph } from '../written.ts';
+import { askInk, type InkWitness, type Placed } from './ink-witness.ts';
 import { alignReads, type Slot } from './slots.ts';
 
 /** Characters of one word as the readings voted, places in the crop. */
@@ -7,28 +8,37 @@ export type VotedWord = { readonly glyphs: readonly VotedGlyph[]; readonly seen:
 
 /** A reading that saw nothing at a place is worth this share of its confidence elsewhere. */
 const NOTHING_WEIGHS = 0.8;
+/** Share of the capitals' height. */
+const WIDE_BLANK = 0.45;
 
 /**
  * Votes on each character of a line by itself, never on whole strings: one that nobody can read leaves the others alone.
  * @param reads several readings of crops of the same geometry
  * @param capital_px height of the capitals in the crops
+ * @param ink the pieces of ink on the line, where they are known
  * @returns the words, from left to right; characters most readings did not see are left out
  */
-export function voteOnLine(reads: readonly WordRead[], capital_px: number): VotedWord[] {
+export function voteOnLine(reads: readonly WordRead[], capital_px: number, ink?: InkWitness): VotedWord[] {
   const useful = reads.filter((read) => read.glyphs.length > 0);
-  const slots = alignReads(useful, capital_px).map((slot) => ({ slot, glyph: voteOn(slot, useful) }));
-  const words: { slot: Slot; glyph: VotedGlyph }[][] = [];
-  for (const one of slots) {
-    if (!one.glyph.text) continue;
+  const voted = alignReads(useful, capital_px).map((slot): Placed => ({ slot, glyph: voteOn(slot, useful) }));
+  const shown = (ink ? askInk(voted, ink, capital_px) : voted).filter(({ glyph }) => glyph.text);
+  const words: Placed[][] = [];
+  shown.forEach((one, i) => {
     const word = words.at(-1);
-    if (!word || isBlankBefore(one.slot)) words.push([one]);
+    if (!word || isApart(shown[i - 1]!, one, capital_px)) words.push([one]);
     else word.push(one);
-  }
+  });
   return words.map((word) => ({
     glyphs: word.map((one) => one.glyph),
-    seen: useful.filter((_, pass) => word.filter(({ slot }) => slot.seen[pass]).length * 2 > word.length).length,
+    seen: useful.filter((_, pass) => word.filter(({ slot }) => slot?.seen[pass]).length * 2 > word.length).length,
     passes: reads.length,
   }));
+}
+
+/** A blank, where most readings saw one; beside what only the ink shows, where it is wide. */
+function isApart(before: Placed, one: Placed, capital_px: number): boolean {
+  if (before.slot && one.slot) return isBlankBefore(one.slot);
+  return one.glyph.x0 - before.glyph.x1 > WIDE_BLANK * capital_px;
 }
 
 function voteOn({ seen }: Slot, reads: readonly WordRead[]): VotedGlyph {
