@@ -4,6 +4,7 @@ import { findPieces } from '../ink/pieces.ts';
 import { partRulings } from '../ink/rulings.ts';
 import type { Ruling } from '../written.ts';
 import { chainLetters } from './chain.ts';
+import { reachedOn } from './reach.ts';
 import { lineOf, type TextLine } from './text-lines.ts';
 
 /** More lines than any plate has: the rest is grain. */
@@ -38,7 +39,7 @@ export function findLines(grey: Field): FoundLines {
     lines.push(...chains.map((chain) => lineOf(chain, pieces, polarity === 'light')));
   }
   const apart = bestApart(lines.filter(likelyText(lines))).slice(0, MOST_LINES);
-  return { lines: withCommonSlope(apart), rulings, ruled };
+  return { lines: withCommonSlope(apart).map((line) => reachedOn(line, grey.width)), rulings, ruled };
 }
 
 /** Grain and dirt: far smaller, or far fainter, than what is surely text. */
