@@ -1,28 +1,33 @@
 import type { Writing } from '../writing/written.ts';
-import { around, type Box } from './layout/runs.ts';
-import { bestOf, type Settled } from './meaning/settled.ts';
+import type { Box } from './layout/runs.ts';
+import type { Opinion } from './meaning/opinions.ts';
+import type { Witnessed } from './physics/witness.ts';
 import type { FieldValue, PlateField, PlateFields } from './reading.ts';
 
 /** From this chance on a value is stood by. */
-const SURE = 0.9;
+const SURE = 0.93;
+/** From this chance on two fields are said to contradict each other. */
+const AT_ODDS = 0.5;
 
-/** Settled fields as the reading gives them. */
-export function fieldsOf(settled: readonly Settled[], writing: Writing): PlateFields {
-  return Object.fromEntries(settled.map((field) => [field.field, fieldOf(field, writing)]));
+/** Fields as the reading gives them. */
+export function fieldsOf({ opinions, contradictions }: Witnessed, writing: Writing): PlateFields {
+  const doubted = new Set(contradictions.filter(({ chance }) => chance > AT_ODDS).flatMap(({ fields }) => fields));
+  return Object.fromEntries(
+    opinions.map((opinion) => {
+      const field = fieldOf(opinion, writing);
+      return [opinion.field, doubted.has(opinion.field) ? { ...field, needsReview: true } : field];
+    }),
+  );
 }
 
-function fieldOf({ parts }: Settled, writing: Writing): PlateField {
-  const best = parts.map(({ candidate }) => bestOf(candidate));
-  const confidence = parts.reduce((all, { chance, candidate }) => all * chance * bestOf(candidate).share, 1);
+function fieldOf({ field, box, choices }: Opinion, writing: Writing): PlateField {
+  const { value, share } = choices[0]!;
   return {
-    value: valueOf(
-      best.flatMap(({ numbers, code }): readonly (number | string)[] => numbers ?? [code!]),
-      parts[0]!.candidate.field,
-    ),
-    asPrinted: [...new Set(best.map(({ printed }) => printed))].join(' / '),
-    box_px: boxIn(around(parts.map(({ candidate }) => candidate.place)), writing),
-    confidence,
-    needsReview: confidence < SURE,
+    value: valueOf(value.parts, field),
+    asPrinted: value.printed,
+    box_px: boxIn(box, writing),
+    confidence: share,
+    needsReview: share < SURE,
   };
 }
 

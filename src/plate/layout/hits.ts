@@ -1,8 +1,9 @@
 import { asLatin } from '../letters/as-latin.ts';
 import type { Mark } from '../letters/marks.ts';
-import { mostOf, spelling } from '../letters/spelling.ts';
+import { spelling, wanted, type Wanted } from '../letters/spelling.ts';
 import type { FieldName } from '../reading.ts';
 import { CODE_PATTERNS } from '../tables/fields.ts';
+import { isNothing } from '../tables/nothing.ts';
 import { LABELS } from '../tables/labels.ts';
 import { SPOKEN } from '../tables/spoken.ts';
 import { PLATE_UNITS } from '../tables/units.ts';
@@ -30,10 +31,18 @@ export type Hit = Box & {
   readonly meanings: readonly Meaning[];
 };
 
-type Phrase = { text: string; most: number; isUnit: boolean; meanings: Meaning[] };
+type Phrase = {
+  /** the figure that is all the meaning: of 3~ and 1~ */
+  figure: string | null;
+  text: string;
+  length: number;
+  wanted: Wanted;
+  isUnit: boolean;
+  meanings: Meaning[];
+};
 
 const PHRASES: readonly Phrase[] = phrases();
-const LONGEST = Math.max(...PHRASES.map(({ text }) => text.length));
+const LONGEST = Math.max(...PHRASES.map(({ length }) => length));
 /** A gap within a label, in capital heights. */
 const WORD_GAP = 1.3;
 
@@ -44,7 +53,15 @@ function phrases(): Phrase[] {
     if (text === '') return;
     const key = `${isUnit} ${text}`;
     const known = all.get(key);
-    if (!known) all.set(key, { text, most: mostOf(text), isUnit, meanings });
+    if (!known)
+      all.set(key, {
+        figure: spokenFigure(text, meanings),
+        text,
+        length: [...text].length,
+        wanted: wanted(text),
+        isUnit,
+        meanings,
+      });
     else known.meanings.push(...meanings.filter((m) => !known.meanings.some((k) => k.field === m.field)));
   };
   for (const { fields, factor, offset, spellings } of PLATE_UNITS) {
@@ -62,26 +79,41 @@ function phrases(): Phrase[] {
   return [...all.values()];
 }
 
+function spokenFigure(text: string, meanings: readonly Meaning[]): string | null {
+  return meanings.some(({ value }) => value !== undefined) ? (/[13]/.exec(text)?.[0] ?? null) : null;
+}
+
 /** A unit means any of its fields; which one, other evidence says. Some stand with things nobody asks for. */
 function weightIn(fields: readonly string[], field: string): number {
   if (!fields.includes('other') || fields.length === 1) return 1;
   return field === 'other' ? 0.3 : 0.7;
 }
 
-/** Chance that a phrase stands where it is worth this much: half of a perfect spelling is an even bet. Practice value. */
-const chance = (worth: number, most: number) =>
-  1 / (1 + Math.exp(Math.max(2.2, (most < SHORT ? 0.62 : 0.5) * most) - worth));
-/** Labels of up to three letters are like too many other things. */
-const SHORT = 11.5;
+/**
+ * How much of a perfect spelling is an even bet, and how fast it grows surer, by the worth of the phrase: short ones are like
+ * too many other things. Practice values.
+ */
+const SPELT = [
+  { below: 4, half: 0.6, slope: 2 },
+  { below: 8, half: 0.75, slope: 2 },
+  { below: 16, half: 0.65, slope: 1.5 },
+  { below: Infinity, half: 0.57, slope: 1 },
+] as const;
 /** Right behind a number a unit is what one expects. */
 const EXPECTED = 1.6;
+
+/** How far a spelling is beyond an even bet. */
+function margin(worth: number, most: number): number {
+  const { half, slope } = SPELT.find(({ below }) => most < below)!;
+  return slope * (worth - half * most);
+}
 
 /** Finds labels and units among the runs of a plate; no run belongs to two. */
 export function hitsAmong(runs: readonly Run[]): Hit[] {
   const found = runs.flatMap((_, start) => hitsFrom(runs, start));
   const taken = new Set<number>();
   return found
-    .toSorted((a, b) => b.worth - a.worth)
+    .toSorted((a, b) => b.margin - a.margin)
     .filter(({ hit }) => {
       if (hit.runs.some(({ id }) => taken.has(id))) return false;
       for (const { id } of hit.runs) taken.add(id);
@@ -93,11 +125,12 @@ export function hitsAmong(runs: readonly Run[]): Hit[] {
 /** Codes that stand for themselves are no labels, however like. */
 const isCode = ({ word }: Run) => {
   const text = word.text.toUpperCase();
+  if (isNothing(word.text)) return true;
   return CODE_PATTERNS.some(({ whole, bySelf }) => bySelf >= 3.5 && whole.test(text));
 };
 
-function hitsFrom(runs: readonly Run[], start: number): { hit: Hit; worth: number }[] {
-  const found: { hit: Hit; worth: number }[] = [];
+function hitsFrom(runs: readonly Run[], start: number): { hit: Hit; margin: number }[] {
+  const found: { hit: Hit; margin: number }[] = [];
   const taken: Run[] = [];
   let marks: Mark[] = [];
   for (let i = start; i < runs.length; i++) {
@@ -108,10 +141,13 @@ function hitsFrom(runs: readonly Run[], start: number): { hit: Hit; worth: numbe
     marks = [...marks, ...run.marks];
     if (marks.length > LONGEST + 4) break;
     if (!taken.some(({ kind }) => kind === 'text') || !areOwn(taken)) continue;
-    const best = bestOf(marks, isBehindFigure(runs[start - 1], taken[0]!));
+    const isBehind = isBehindFigure(runs[start - 1], taken[0]!);
+    // a lone letter is a word of its own, or the unit of the number before it
+    if (marks.length === 1 && !isBehind && !(run.index === 0 && run.isLast)) continue;
+    const best = bestOf(marks, isBehind);
     if (best)
       found.push({
-        worth: best.worth,
+        margin: best.margin,
         hit: {
           ...best.hit,
           ...around(taken),
@@ -130,44 +166,86 @@ const isClose = (a: Run, b: Run) => {
   return inOneRow(a, b) && gap < WORD_GAP * height && gap > -height;
 };
 
-/** Figures belong to a unit or label only within a word: `min-1`, `P2`. */
-const areOwn = (runs: readonly Run[]) =>
+/** Figures belong to a unit or label only within a word, `min-1`, `P2`, or as the number of phases, `3 ~ Mot.` */
+const areOwn = ([first, ...rest]: readonly Run[]) =>
+  areInWords(/^[13]~?$/.test(first!.text) ? rest : [first!, ...rest]);
+const areInWords = (runs: readonly Run[]) =>
   runs.every((run) => run.kind === 'text' || runs.some(({ kind, word }) => kind === 'text' && word === run.word));
 
 const isBehindFigure = (before: Run | undefined, run: Run) => before?.kind === 'figure' && isClose(before, run);
 
-/** Full stops say nothing in a label, and are the first thing lost. */
-const withoutStops = (marks: readonly Mark[]) => marks.filter((mark) => !'.:,'.includes(mark.options[0]!.text));
+const BY_LENGTH = new Map<number, Phrase[]>();
+function nearInLength(count: number): Phrase[] {
+  let near = BY_LENGTH.get(count);
+  if (!near) {
+    near = PHRASES.filter(({ length }) => Math.abs(length - count) <= Math.max(1, 0.34 * length));
+    BY_LENGTH.set(count, near);
+  }
+  return near;
+}
+
+/** Full stops and brackets say nothing in a label, and are the first thing lost. */
+const withoutStops = (marks: readonly Mark[]) => marks.filter((mark) => !'.:,;()[]{}'.includes(mark.options[0]!.text));
+
+type Likeness = { phrase: Phrase; margin: number };
 
 function bestOf(marks: readonly Mark[], isBehind: boolean) {
   const letters = withoutStops(marks);
   if (letters.length === 0) return null;
-  const near = PHRASES.filter(({ text }) => Math.abs(text.length - letters.length) <= Math.max(1, 0.34 * text.length));
-  let best: { phrase: Phrase; worth: number } | null = null;
-  let second: { phrase: Phrase; worth: number } | null = null;
-  for (const phrase of near) {
-    if ((phrase.text.length === 1 || letters.length === 1) && !isExactly(letters, phrase.text)) continue;
-    const worth = spelling(letters, phrase.text) + (isBehind && phrase.isUnit ? EXPECTED : 0);
-    if (!best || worth > best.worth) [best, second] = [{ phrase, worth }, best];
-    else if (!second || worth > second.worth) second = { phrase, worth };
+  const isShortened = letters.length >= 3 && marks.at(-1)!.options[0]!.text === '.';
+  const near = nearInLength(letters.length);
+  const all = near.map((phrase) => likeness(letters, phrase, isBehind));
+  if (isShortened) all.push(...shortened(letters));
+  let [best, second]: [Likeness | null, Likeness | null] = [null, null];
+  for (const found of all) {
+    if (!best || found.margin > best.margin) [best, second] = [found, best];
+    else if (!second || found.margin > second.margin) second = found;
   }
   if (!best) return null;
-  const clarity = chance(best.worth, best.phrase.most);
+  const clarity = 1 / (1 + Math.exp(-best.margin));
   if (clarity < 0.25) return null;
   // where another phrase is nearly as like, both may be meant
-  const rival = second && second.worth > best.worth - 1.5 ? second : null;
+  const rival = second && second.margin > best.margin - 2 ? second : null;
   const meanings = rival ? mixed(best, rival) : best.phrase.meanings;
-  return { worth: best.worth, hit: { clarity, isUnit: best.phrase.isUnit, meanings } };
+  return { margin: best.margin, hit: { clarity, isUnit: best.phrase.isUnit, meanings } };
 }
+
+function likeness(letters: readonly Mark[], phrase: Phrase, isBehind: boolean): Likeness {
+  if (
+    phrase.figure !== null &&
+    !letters.some((mark) => mark.options.some((o) => o.text === phrase.figure && o.share >= 0.3))
+  )
+    return { phrase, margin: -Infinity };
+  if ((phrase.length === 1 || letters.length === 1) && !isExactly(letters, phrase.text))
+    return { phrase, margin: -Infinity };
+  const worth = spelling(letters, phrase.wanted) + (isBehind && phrase.isUnit ? EXPECTED : 0);
+  return { phrase, margin: margin(worth, phrase.wanted.most) };
+}
+
+/** `Frec.` is a label cut short: the first letters of a longer one, before a full stop. */
+function shortened(letters: readonly Mark[]): Likeness[] {
+  const most = letters.length * LETTER;
+  return PHRASES.filter(({ length, isUnit }) => !isUnit && length > letters.length + 1).map((phrase) => ({
+    phrase,
+    margin: margin(spelling(letters, phrase.wanted, letters.length), most) - SHORTENED,
+  }));
+}
+/** Worth of one letter. */
+const LETTER = wanted('M').most;
+/** What a label cut short is less sure. */
+const SHORTENED = 2.5;
 
 /** A lone letter means something only as it is written: f is a frequency, F a class. */
 const isExactly = (marks: readonly Mark[], text: string) =>
   marks.length === 1 && marks[0]!.options.some((option) => option.text === text && option.share >= 0.3);
 
-function mixed(best: { phrase: Phrase; worth: number }, rival: { phrase: Phrase; worth: number }): Meaning[] {
-  const share = 1 / (1 + Math.exp(rival.worth - best.worth));
+function mixed(best: Likeness, rival: Likeness): Meaning[] {
+  const share = 1 / (1 + Math.exp(rival.margin - best.margin));
   const scaled = (meanings: readonly Meaning[], by: number) => meanings.map((m) => ({ ...m, weight: m.weight * by }));
   const own = best.phrase.meanings;
-  const others = rival.phrase.meanings.filter((m) => !own.some((o) => o.field === m.field && o.factor === m.factor));
-  return [...scaled(own, others.length ? share : 1), ...scaled(others, 1 - share)];
+  // a unit that is a label too says nothing new as one
+  const others = rival.phrase.meanings.filter(
+    (m) => !own.some((o) => o.field === m.field && (m.factor === undefined || m.factor === o.factor)),
+  );
+  return others.length ? [...scaled(own, share), ...scaled(others, 1 - share)] : own;
 }

@@ -1,5 +1,6 @@
 import type { Mark } from '../letters/marks.ts';
 import { textOf } from '../letters/marks.ts';
+import { isNothing } from '../tables/nothing.ts';
 import type { Hit } from './hits.ts';
 import { around, inOneRow, type Box, type Run } from './runs.ts';
 
@@ -30,7 +31,7 @@ const BLANK: Mark = { options: [{ text: ' ', share: 1 }], x0: 0, x1: 0 };
 export function placesAmong(runs: readonly Run[], hits: readonly Hit[]): Place[] {
   // a lone letter may be a value as well as a label: where it stands decides
   const taken = new Set(hits.filter((hit) => !mayBeValue(hit, runs)).flatMap((hit) => hit.runs.map(({ id }) => id)));
-  const free = runs.filter(({ id }) => !taken.has(id));
+  const free = runs.filter(({ id, word }) => !taken.has(id) && !isNothing(word.text));
   const chains = chained(free);
   const places: Place[] = [];
   for (const chain of chains) {
@@ -45,8 +46,8 @@ export function placesAmong(runs: readonly Run[], hits: readonly Hit[]): Place[]
         whole: own.flatMap(({ marks }) => marks),
         text: textOf(own.flatMap(({ marks }) => marks)),
         longer: longerFrom(
-          chain,
-          chain.findIndex(({ word }) => word === first.word),
+          runs,
+          runs.findIndex(({ word }) => word === first.word),
         ),
         capitalHeight: first.word.capitalHeight,
         isCut: first.word.cutBefore || numbers.at(-1)!.word.cutBehind,
@@ -106,7 +107,7 @@ const joins = (last: Run, next: Run) =>
       /[/-]$/.test(last.text) ||
       /^[/-]/.test(next.text) ||
       /^1\/[2-8]$|^3\/[48]$/.test(next.text) ||
-      (/^\d{1,3}$/.test(last.text) && /^\d{3}$/.test(next.text) && gapOf(last, next) < 0.5)));
+      (/^\d{1,3}$/.test(last.text) && /^\d{3}$/.test(next.text))));
 
 function joined(numbers: readonly Run[]): Mark[] {
   return numbers.flatMap((run, i) => {
@@ -116,14 +117,14 @@ function joined(numbers: readonly Run[]): Mark[] {
   });
 }
 
-function longerFrom(chain: readonly Run[], start: number): Place['longer'] {
-  const first = chain[start];
-  if (!first) return [];
-  const words = [...new Set(chain.slice(start).map(({ word }) => word))];
+/** What a code is made of that has blanks in it: the words that follow, as close as words of one code do. */
+function longerFrom(all: readonly Run[], start: number): Place['longer'] {
+  const chain = chained(all.slice(start, start + MOST_RUNS))[0]!;
+  const words = [...new Set(chain.map(({ word }) => word))];
   return [2, 3].flatMap((count) => {
     if (words.length < count) return [];
-    const runs = chain.slice(start).filter(({ word }) => words.indexOf(word) < count);
-    const marks = runs.flatMap((run, i) => (i > 0 && run.index === 0 ? [BLANK, ...run.marks] : run.marks));
-    return [{ marks, box: around(runs) }];
+    const runs = chain.filter(({ word }) => words.indexOf(word) < count);
+    return [{ marks: runs.flatMap(({ marks }) => marks), box: around(runs) }];
   });
 }
+const MOST_RUNS = 8;

@@ -1,4 +1,5 @@
 import type { Ruling } from '../../writing/written.ts';
+import { FIGURE_FORMS } from '../tables/fields.ts';
 import type { Hit } from './hits.ts';
 import type { Place } from './places.ts';
 import { inOneRow, middle, type Box } from './runs.ts';
@@ -8,37 +9,54 @@ export const RELATIONS = ['right', 'left', 'below', 'above'] as const;
 export type Relation = (typeof RELATIONS)[number];
 
 /** A place a label may mean, and how well it lies for that. */
-export type Aim = { readonly hit: Hit; readonly place: Place; readonly relation: Relation; readonly fit: number };
+export type Aim = {
+  readonly hit: Hit;
+  readonly place: Place;
+  readonly relation: Relation;
+  readonly fit: number;
+  /** a ruling runs between them: the side of a box or a cell */
+  readonly isAcross: boolean;
+  /** a unit right behind its number */
+  readonly isAttached: boolean;
+};
 
 /** Gaps in capital heights over which a place grows a third less likely. Values stand far from labels in wide tables. */
 const REACH: Readonly<Record<Relation, number>> = { right: 14, left: 2.2, below: 3.2, above: 2.5 };
 /** A unit belongs to the number right before it; one in a column of its own stands further off. */
 const UNIT_REACH: Readonly<Record<Relation, number>> = { right: 5, left: 2.2, below: 3.2, above: 2.5 };
-/** What is left of a label's reach behind a ruling. */
-const ACROSS_RULING = 0.04;
+/** Boxes of words are as wide as their reader thinks: they may overlap by this, in capital heights. */
+const SLACK = 0.7;
+/** Rulings are found in pieces and with two edges; a value behind more of them than this is another box's. */
+const SIDES = 4;
+const BEHIND_MORE = 0.2;
 
 /** Every place each label may mean: the next one in each direction, as far as nothing stands between. */
 export function aimsOf(hits: readonly Hit[], places: readonly Place[], rulings: readonly Ruling[]): Aim[] {
   return hits.flatMap((hit) =>
     RELATIONS.flatMap((relation) => {
-      const found =
-        relation === 'right' || relation === 'left'
-          ? alongRow(hit, relation, hits, places)
-          : inColumn(hit, relation, hits, places);
-      return found.map(({ place, gap }) => {
-        const reach = (hit.isUnit ? UNIT_REACH : REACH)[relation];
-        const across = rulings.some((ruling) => parts(ruling, hit, place)) ? ACROSS_RULING : 1;
-        return { hit, place, relation, fit: across * closeness(hit, gap, reach) };
+      const isAlong = relation === 'right' || relation === 'left';
+      const seen = wantsFigures(hit) ? places.filter(({ figure }) => figure) : places;
+      const found = isAlong ? alongRow(hit, relation, hits, seen) : inColumn(hit, relation, hits, seen);
+      return found.map(({ place, gap }): Aim => {
+        const isAttached = hit.isUnit && relation === 'left' && gap < ATTACHED;
+        const crossed = rulings.filter((ruling) => parts(ruling, hit, place)).length;
+        const near = Math.exp(-Math.max(gap, 0) / (2.5 * (hit.isUnit ? UNIT_REACH : REACH)[relation]));
+        return {
+          hit,
+          place,
+          relation,
+          fit: crossed > SIDES ? BEHIND_MORE * near : near,
+          isAcross: crossed > 0,
+          isAttached,
+        };
       });
     }),
   );
 }
+/** A label of a number passes words over on its way to it. */
+const wantsFigures = ({ meanings }: Hit) =>
+  meanings.every(({ field }) => field !== 'other' && (field === 'input' || field === 'shaft' || FIGURE_FORMS[field]));
 
-/** Units right beside their number are sure; everything else fades with distance. */
-function closeness({ isUnit }: Hit, gap: number, reach: number): number {
-  const fading = Math.exp(-Math.max(gap, 0) / (2.5 * reach));
-  return !isUnit || gap < ATTACHED ? fading : 0.3 * fading;
-}
 /** A unit this near to its number belongs to it, in capital heights. */
 const ATTACHED = 1.2;
 
@@ -49,7 +67,7 @@ function alongRow(hit: Hit, relation: 'right' | 'left', hits: readonly Hit[], pl
   const sign = relation === 'right' ? 1 : -1;
   const [from, edge] = sign > 0 ? [hit.x1, (box: Box) => box.x0] : [hit.x0, (box: Box) => box.x1];
   const height = hit.capitalHeight;
-  const ahead = (box: Box) => sign * (edge(box) - from) > -0.3 * height && inOneRow(hit, box);
+  const ahead = (box: Box) => sign * (edge(box) - from) > -SLACK * height && inOneRow(hit, box);
   const items = [
     ...hits
       .filter(
@@ -77,6 +95,9 @@ const isOn = (place: Place, hit: Hit) => place.x0 < hit.x1 && place.x1 > hit.x0 
 const agree = (a: Hit, b: Hit) =>
   a.meanings.some((m) => b.meanings.some((n) => n.field === m.field || n.field === 'input' || m.field === 'input'));
 
+/** How far to the right of a label's end its value may stand below it, in capital heights: wide boxes have small labels. */
+const WIDEST_STRIP = 24;
+
 /** The next places straight below or above: under the label itself, or in the strip up to the next label of its row. */
 function inColumn(hit: Hit, relation: 'below' | 'above', hits: readonly Hit[], places: readonly Place[]): Found[] {
   const sign = relation === 'below' ? 1 : -1;
@@ -90,7 +111,8 @@ function inColumn(hit: Hit, relation: 'below' | 'above', hits: readonly Hit[], p
     const overlap = Math.min(box.x1, hit.x1) - Math.max(box.x0, hit.x0);
     const [x] = middle(box);
     return (
-      overlap > 0 || (x > hit.x0 && x < Math.min(next - height, hit.x1 + 12 * height) && box.x0 < next - 0.5 * height)
+      overlap > 0 ||
+      (x > hit.x0 && x < Math.min(next - height, hit.x1 + WIDEST_STRIP * height) && box.x0 < next - 0.5 * height)
     );
   };
   const under = places

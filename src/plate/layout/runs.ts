@@ -1,4 +1,5 @@
 import type { ReadWord } from '../../writing/written.ts';
+import { VOLTS } from '../tables/fields.ts';
 import { takenFor } from '../tables/confusions.ts';
 import { marksOf, textOf, type Mark } from '../letters/marks.ts';
 
@@ -25,11 +26,46 @@ const looksLikeDigit = (text: string) => [...'0123456789'].some((digit) => taken
 /** At the edge of a word only these are: capitals stand before numbers for reasons of their own. */
 const EDGE = new Set('lI|!Oo');
 
+/** Words of about one height whose gap is less than this many capital heights follow each other. */
+const ROW_GAP = 2;
+const MOST_HEIGHT_RATIO = 1.8;
+
+/** Words in the order of reading: rows of print from left to right, by where they stand. */
+export function inReadingOrder(words: readonly ReadWord[]): ReadWord[] {
+  const sorted = words.toSorted((a, b) => a.x0 - b.x0);
+  const next = new Map<ReadWord, ReadWord>();
+  const isNext = new Set<ReadWord>();
+  for (const word of sorted) {
+    const followers = sorted.filter((other) => other !== word && !isNext.has(other) && follows(word, other));
+    const nearest = followers.toSorted((a, b) => a.x0 - b.x0)[0];
+    if (!nearest) continue;
+    next.set(word, nearest);
+    isNext.add(nearest);
+  }
+  const ordered: ReadWord[] = [];
+  for (const first of sorted.filter((word) => !isNext.has(word)).toSorted((a, b) => a.y0 - b.y0)) {
+    for (let word: ReadWord | undefined = first; word; word = next.get(word)) ordered.push(word);
+  }
+  return ordered;
+}
+
+function follows(a: ReadWord, b: ReadWord): boolean {
+  const height = Math.max(a.capitalHeight, b.capitalHeight);
+  const gap = b.x0 - a.x1;
+  return (
+    b.x0 > a.x0 &&
+    gap < ROW_GAP * height &&
+    gap > -height &&
+    height < MOST_HEIGHT_RATIO * Math.min(a.capitalHeight, b.capitalHeight) &&
+    inOneRow(a, b)
+  );
+}
+
 /** Parts words where figures begin and end: `5.5kW` is a figure and a text, `min-1` and `IP55` the other way round. */
 export function runsOf(words: readonly ReadWord[]): Run[] {
   let id = 0;
   return words.flatMap((word) => {
-    const marks = marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== '');
+    const marks = withoutConnections(marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== ''));
     const kinds = kindsOf(marks);
     const runs: { kind: Run['kind']; marks: Mark[] }[] = [];
     marks.forEach((mark, i) => {
@@ -51,6 +87,19 @@ export function runsOf(words: readonly ReadWord[]): Run[] {
   });
 }
 
+/** Star and delta behind a voltage say nothing more than the list does, and a delta is read as an A: `220Δ/380Y`. */
+function withoutConnections(marks: readonly Mark[]): readonly Mark[] {
+  const isSignOf = (text: string | undefined) => text !== undefined && 'AΔDYλ'.includes(text);
+  const texts = marks.map((mark) => mark.options[0]!.text);
+  return marks.filter((_, i) => {
+    if (!isSignOf(texts[i])) return true;
+    const before = /(\d{3})$/.exec(texts.slice(0, i).join(''))?.[1];
+    if (before !== undefined)
+      return !VOLTS.includes(Number(before)) || !(i === marks.length - 1 || texts[i + 1] === '/');
+    return !(texts[i - 1] === '/' && /^\d{3}\/$/.test(texts.slice(0, i).join('')));
+  });
+}
+
 function kindsOf(marks: readonly Mark[]): Run['kind'][] {
   const texts = marks.map((mark) => mark.options[0]!.text);
   const isDigit = marks.map((mark) => digitShare(mark) >= 0.5);
@@ -67,7 +116,10 @@ function kindsOf(marks: readonly Mark[]): Run['kind'][] {
   return marks.map((_, i) => {
     if (isDigit[i]) return 'figure';
     if (!isSign(texts[i]!)) return 'text';
-    if (texts[i] === '~') return isDigit[i - 1] && i === 1 ? 'figure' : 'text';
+    if (texts[i] === '~') return (isDigit[i - 1] && i === 1) || (isDigit[i + 1] && i === 0) ? 'figure' : 'text';
+    // .78 and 220/ go on before or behind
+    if ('.,'.includes(texts[i]!) && i === 0 && isDigit[1] && marks.length > 2) return 'figure';
+    if (texts[i] === '/' && i === marks.length - 1 && isDigit[i - 1]) return 'figure';
     return isDigit[i - 1] && isDigit[i + 1] ? 'figure' : 'text';
   });
 }

@@ -13,7 +13,8 @@ const LEAST = 0.0002;
 const UNSEEN_POINT = 0.004;
 /** How much less a sign is mistaken that may itself stand there. */
 const KNOWN_SIGN = 0.06;
-const MOST_WAYS = 32;
+const MOST_WAYS = 24;
+const MOST_OPTIONS = 8;
 
 /**
  * Ways to read characters as a number: digits and what stands among them.
@@ -42,15 +43,33 @@ function optionsAmong(options: readonly Option[], allowed: string): Option[] {
     if (text === '') add('', share);
     else if (allowed.includes(text)) add(text, share);
     else if (allowed.includes(capital)) add(capital, share);
-    for (const other of allowed) {
-      if (other === text || other === capital) continue;
-      const taken = Math.max(takenFor(text, other), takenFor(capital, other));
-      if (taken > 0) add(other, share * taken * (allowed.includes(text) || allowed.includes(capital) ? KNOWN_SIGN : 1));
-      else if (DIGITS.includes(other) && text !== '') add(other, share * LEAST);
-    }
+    for (const { text: other, share: taken } of mistakenFor(text, allowed)) add(other, share * taken);
   }
   const sum = [...shares.values()].reduce((a, b) => a + b, 0);
-  return [...shares].map(([text, share]) => ({ text, share: share / sum })).filter(({ share }) => share > 1e-4);
+  return [...shares]
+    .map(([text, share]) => ({ text, share: share / sum }))
+    .filter(({ share }) => share > 1e-4)
+    .toSorted((a, b) => b.share - a.share)
+    .slice(0, MOST_OPTIONS);
+}
+
+const MISTAKEN = new Map<string, Option[]>();
+
+/** What else a character may be that was read as this one. */
+function mistakenFor(read: string, allowed: string): Option[] {
+  const key = read + allowed;
+  const known = MISTAKEN.get(key);
+  if (known) return known;
+  const capital = read.toUpperCase();
+  const mayStand = allowed.includes(read) || allowed.includes(capital);
+  const found = [...allowed].flatMap((other): Option[] => {
+    if (other === read || other === capital || read === '') return [];
+    const taken = Math.max(takenFor(read, other), takenFor(capital, other));
+    if (taken > 0) return [{ text: other, share: taken * (mayStand ? KNOWN_SIGN : 1) }];
+    return DIGITS.includes(other) ? [{ text: other, share: LEAST }] : [];
+  });
+  MISTAKEN.set(key, found);
+  return found;
 }
 
 /** A decimal mark is the smallest sign of all: any number without one may have lost it. */

@@ -21,6 +21,8 @@ const SAME: Readonly<Record<string, string>> = {
   º: '°',
   ϕ: 'φ',
   '∆': 'Δ',
+  '÷': '-',
+  '…': '-',
 };
 
 const plain = (text: string): string => SAME[text] ?? text;

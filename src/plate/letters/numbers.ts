@@ -18,7 +18,7 @@ const FRACTION = /^(?:(\d{1,2})[ -])?([1-7])\/(2|3|4|6|8|12|16)$/;
  * @returns ways to understand it, their shares at most 1 in sum; none where it is no number
  */
 export function numbersIn(text: string, writing: Writing): Understood[] {
-  const bare = text.replace(/~$/, '').trim();
+  const bare = text.replace(/^~|~$/g, '').trim();
   const fraction = FRACTION.exec(bare);
   if (fraction && writing.fractions) {
     const [, whole = '0', top, bottom] = fraction;
@@ -36,7 +36,7 @@ export function numbersIn(text: string, writing: Writing): Understood[] {
 }
 
 function one(text: string, { large, belowOne }: Writing): { number: number; share: number }[] {
-  if (/^-?\d{1,3}(?:[., ]\d{3})+$/.test(text)) {
+  if (/^-?[1-9]\d{0,2}(?:[., ]\d{3})+$/.test(text)) {
     const thousands = Number(text.replace(/[., ]/g, ''));
     const isOnce = (text.match(/[., ]/g) ?? []).length === 1;
     const decimal = Number(text.replace(/[, ]/, '.'));

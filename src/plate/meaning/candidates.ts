@@ -1,5 +1,5 @@
 import type { Hit } from '../layout/hits.ts';
-import { around } from '../layout/runs.ts';
+import { around, type Box } from '../layout/runs.ts';
 import type { Claim } from '../layout/relations.ts';
 import type { Place } from '../layout/places.ts';
 import { codeReadings, figureReadings, type Spelt } from '../letters/lattice.ts';
@@ -13,6 +13,8 @@ export type Alternative = {
   readonly numbers: readonly number[] | null;
   readonly code: string | null;
   readonly printed: string;
+  /** where it stands: a code may go on behind its place */
+  readonly box: Box;
   /** shares of a candidate's alternatives sum to 1 */
   readonly share: number;
 };
@@ -38,6 +40,7 @@ const IS_LABELLED = 0.3;
 
 /** Codes are rarely parted by a blank, but where two parts make one of the right form it is one; serial numbers take any form. */
 const LONG_CODE = 3;
+const LONGEST_CODE = 16;
 const LONG_SERIAL = 0.1;
 
 /** Readings of a place, worked out once. */
@@ -55,9 +58,9 @@ export function readPlaces(places: readonly Place[]): ReadPlace[] {
     codes: [
       ...place.longer.map(({ marks, box }) => ({
         box: { ...place, ...box },
-        spelt: codeReadings(marks.filter((m) => m.options[0]!.text !== ' ')),
+        spelt: marks.length > LONGEST_CODE ? [] : codeReadings(marks),
       })),
-      { box: place, spelt: codeReadings(place.whole) },
+      { box: place, spelt: place.whole.length > LONGEST_CODE ? [] : codeReadings(place.whole) },
     ],
   }));
 }
@@ -65,7 +68,7 @@ export function readPlaces(places: readonly Place[]): ReadPlace[] {
 /** How well what stands at a place fits a field, as a likelihood ratio; for learning how a plate is laid out. */
 export function formRatio(read: ReadPlace, field: FieldName, factor: Factor | null, units: readonly Claim[]): number {
   const alternatives = FIGURE_FORMS[field]
-    ? figuresAs(field, read.figures, factor ? [factor] : factorsFor(field, units))
+    ? figuresAs(field, read, factor ? [factor] : factorsFor(field, units))
     : codesAs(field, read, 1);
   const fit = alternatives.reduce((sum, a) => sum + a.share, 0);
   return fit * Math.exp(Math.min(evidence(units, field), 0));
@@ -99,7 +102,7 @@ function candidateOf(read: ReadPlace, field: FieldName, claims: readonly Claim[]
   const united = evidence(units, field);
   const isFigure = FIGURE_FORMS[field] !== undefined;
   const found = isFigure
-    ? figuresAs(field, read.figures, factorsFor(field, units))
+    ? figuresAs(field, read, factorsFor(field, units))
     : codesAs(field, read, Math.max(chanceOf(labels, field), chanceOf(units, field)));
   const sum = found.reduce((total, a) => total + a.share, 0);
   if (!(sum > 0)) return null;
@@ -175,7 +178,7 @@ function factorsFor(field: FieldName, units: readonly Claim[]): Factor[] {
   return [...merged.values()];
 }
 
-function figuresAs(field: FieldName, figures: readonly Spelt[], factors: readonly Factor[]): Alternative[] {
+function figuresAs(field: FieldName, { place, figures }: ReadPlace, factors: readonly Factor[]): Alternative[] {
   const form = FIGURE_FORMS[field]!;
   const writing = {
     large: form.most / Math.min(...factors.map((f) => f.factor), 1) > 1500,
@@ -187,7 +190,7 @@ function figuresAs(field: FieldName, figures: readonly Spelt[], factors: readonl
     for (const understood of numbersIn(text, writing)) {
       for (const { factor, offset, share: likely } of factors) {
         const numbers = understood.numbers.map((n) => exact((n + offset) * factor));
-        const worth = share * understood.share * likely * Math.exp(plausibility(field, numbers, text.trim()));
+        const worth = share * understood.share * likely * Math.exp(plausibility(field, numbers, text.trim(), factor));
         if (!(worth > 0)) continue;
         const key = numbers.join(' ');
         const known = sums.get(key);
@@ -195,6 +198,7 @@ function figuresAs(field: FieldName, figures: readonly Spelt[], factors: readonl
           numbers,
           code: null,
           printed: known?.printed ?? text.trim(),
+          box: place,
           share: worth + (known?.share ?? 0),
         });
       }
@@ -209,7 +213,7 @@ export function spokenCandidates(hits: readonly Hit[], firstId: number): Candida
     hit.meanings.flatMap(({ field, value }): Candidate[] => {
       if (value === undefined || field === 'other' || field === 'input' || field === 'shaft') return [];
       const odds = Math.log(hit.clarity / (1.001 - hit.clarity)) + SPOKEN_ODDS;
-      const alternatives = [{ numbers: [value], code: null, printed: hit.text, share: 1 }];
+      const alternatives = [{ numbers: [value], code: null, printed: hit.text, box: hit, share: 1 }];
       return [
         { place: placeOf(hit, firstId + i), field, score: odds, labelled: odds, united: 0, formed: 0, alternatives },
       ];
@@ -238,7 +242,7 @@ const exact = (value: number) => Number(value.toPrecision(10));
 function codesAs(field: FieldName, read: ReadPlace, labelled: number): Alternative[] {
   const sums = new Map<string, Alternative>();
   for (const { box, spelt } of read.codes) {
-    const asLong = box === read.place ? 1 : field === 'serialNumber' ? LONG_SERIAL : LONG_CODE;
+    const asLong = box === read.place ? 1 : field !== 'serialNumber' ? LONG_CODE : read.place.figure ? LONG_SERIAL : 1;
     for (const { text, share } of spelt) {
       const worth = Math.max(
         ...CODE_PATTERNS.filter((p) => p.field === field && p.whole.test(text)).map((p) =>
@@ -253,6 +257,7 @@ function codesAs(field: FieldName, read: ReadPlace, labelled: number): Alternati
         numbers: null,
         code,
         printed: text,
+        box: known?.box ?? box,
         share: asLong * share * Math.exp(worth) + (known?.share ?? 0),
       });
     }

@@ -9,20 +9,23 @@ const PAIR_RATIOS = [Math.sqrt(3), 2];
  * How much likelier a printed list of numbers is where the field is meant than where any number may stand.
  * @param numbers in the field's own unit
  * @param printed the figures as printed, whose count says how many numbers they might have been
+ * @param factor of the unit it is printed in
  * @returns natural logarithm of the likelihood ratio; minus infinity where the field can't be that
  */
-export function plausibility(field: FieldName, numbers: readonly number[], printed: string): number {
+export function plausibility(field: FieldName, numbers: readonly number[], printed: string, factor: number): number {
   const form = FIGURE_FORMS[field]!;
+  const usuals = form.usualIn?.(factor) ?? form.usual;
   const figures = printed.replace(/\D/g, '').length / numbers.length;
   let sum = 0;
   for (const number of numbers) {
     if (!(number >= form.least && number <= form.most)) return NEVER;
     if (form.whole && !Number.isInteger(number)) return NEVER;
-    if (form.usual) {
-      const isUsual = form.usual.some((usual) => Math.abs(number - usual) <= 0.006 * usual);
+    if (usuals) {
+      if (form.usualShare === 1 && !usuals.includes(number)) return NEVER;
+      const isUsual = usuals.some((usual) => Math.abs(number - usual) <= 0.006 * usual);
       const byAccident = 1 / Math.max(9, 9 * 10 ** (Math.min(figures, 4) - 1));
       sum += isUsual
-        ? Math.min(Math.max(Math.log(form.usualShare! / form.usual.length / byAccident), 0.4), 4)
+        ? Math.min(Math.max(Math.log(form.usualShare! / usuals.length / byAccident), 0.4), 4)
         : Math.log(1.0001 - form.usualShare!);
     }
   }
@@ -52,7 +55,7 @@ const OWN: { readonly [Name in FieldName]?: (numbers: readonly number[], printed
   speed_rpm: ([number]) => speedFits(number!),
   year: ([number]) => (number! >= 1950 && number! <= 2027 ? 4.3 : -1),
   current_A: (_, printed) => (/[.,]/.test(printed) ? 0.4 : -0.4),
-  phases: (_, printed) => (printed.endsWith('~') ? 5 : 0),
+  phases: (_, printed) => (printed.includes('~') ? 5 : 0),
   mass_kg: ([number]) => (number! >= 2 && number! <= 900 ? 0 : -1.5),
   serviceFactor: (_, printed) => (/[.,]/.test(printed) ? 0 : -1.5),
 };

@@ -24,7 +24,9 @@ export function settledAmong(all: readonly Assigned[]): Settled[] {
       .toSorted((a, b) => b.chance - a.chance);
     const first = own[0];
     if (!first) return [];
-    const further = FIGURE_FORMS[field]?.several ? own.slice(1).filter(({ chance }) => chance >= FURTHER) : [];
+    const further = FIGURE_FORMS[field]?.several
+      ? own.slice(1).filter(({ chance, candidate }) => chance >= FURTHER && isPointedAt(candidate))
+      : [];
     const parts = [first, ...further].toSorted(
       (a, b) => a.candidate.place.y0 - b.candidate.place.y0 || a.candidate.place.x0 - b.candidate.place.x0,
     );
@@ -32,8 +34,9 @@ export function settledAmong(all: readonly Assigned[]): Settled[] {
   });
 }
 
+const isPointedAt = ({ labelled, united }: Candidate) => labelled + united > 1.5;
 const hasEvidence = ({ labelled, united, formed }: Candidate) =>
-  labelled > LEAST_EVIDENCE || united > LEAST_EVIDENCE || formed > 3.5;
+  labelled > LEAST_EVIDENCE || united > LEAST_EVIDENCE || formed > 2.2;
 
 /** The likeliest value at a place. */
 export const bestOf = (candidate: Candidate): Alternative => candidate.alternatives[0]!;

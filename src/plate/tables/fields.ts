@@ -15,6 +15,8 @@ export type FigureForm = {
   readonly needsUnit: boolean;
   readonly usual?: readonly number[];
   readonly usualShare?: number;
+  /** usual values that go by the unit: its factor */
+  readonly usualIn?: (factor: number) => readonly number[];
 };
 
 const form = (least: number, most: number, extra: Partial<FigureForm> = {}): FigureForm => ({
@@ -27,12 +29,12 @@ const form = (least: number, most: number, extra: Partial<FigureForm> = {}): Fig
 });
 
 /** Standard sizes of motors [kW]. Source: IEC 60072-1 preferred outputs. */
-export const SIZES_kW = [
+const SIZES_kW = [
   0.06, 0.09, 0.12, 0.18, 0.25, 0.37, 0.55, 0.75, 1.1, 1.5, 1.8, 2.2, 3, 3.7, 4, 5.5, 7.5, 9.2, 11, 15, 18.5, 22, 30,
   37, 45, 55, 75, 90, 110, 132, 160,
 ];
 /** Standard sizes of motors [HP]. Source: NEMA MG 1 part 10. */
-export const SIZES_HP = [
+const SIZES_HP = [
   1 / 12,
   1 / 8,
   1 / 6,
@@ -63,10 +65,9 @@ export const SIZES_HP = [
   150,
   200,
 ];
-const HORSEPOWER_W = 745.6998715822702;
 
 /** Voltages in use. Source: IEC 60038, ANSI C84.1, and older mains of the same countries. */
-const VOLTS = [
+export const VOLTS: readonly number[] = [
   100, 110, 115, 120, 127, 200, 208, 220, 230, 240, 254, 265, 277, 280, 290, 346, 380, 400, 415, 420, 440, 460, 480,
   500, 525, 550, 575, 600, 660, 690, 720, 725,
 ];
@@ -76,7 +77,8 @@ export const FIGURE_FORMS: { readonly [Name in FieldName]?: FigureForm } = {
   ratedPower_W: form(15, 400_000, {
     several: true,
     needsUnit: true,
-    usual: [...SIZES_kW.map((p) => p * 1000), ...SIZES_HP.map((p) => p * HORSEPOWER_W)],
+    usualIn: (factor) =>
+      factor === 1 || factor === 1000 ? SIZES_kW.map((p) => p * 1000) : SIZES_HP.map((p) => p * factor),
     usualShare: 0.65,
   }),
   voltage_V: form(24, 1000, { whole: true, several: true, usual: VOLTS, usualShare: 0.97 }),
@@ -142,10 +144,10 @@ export const CODE_PATTERNS: readonly CodePattern[] = [
   code('efficiencyClass', /^[1-5]$/, -4, 1),
   code('efficiencyClass', /^EFF ?[123]$/, 6, 3),
   code('duty', /^S ?[1-9]$/, 6, 6),
-  code('duty', /^S ?[2-9][ -]?\d{1,3}(?:%|MIN|ED)?$/, 4, 4),
+  code('duty', /^S ?[2-9][ -]?\d{1,3}(?:%|MIN|ED)$/, 6.5, 6.5),
   code('duty', /^CONT(?:INUOUS|\.|IN)?$/, 5, 5),
   code('duty', /^(?:INT(?:ERMITTENT)?|\d{1,3}MIN|24H)\.?$/, 2, 3),
-  code('insulationClass', /^[BFH]$/, 0, 4),
+  code('insulationClass', /^[BFH]$/, 2.3, 4),
   code('insulationClass', /^[AEYCN]$/, -2, 2.5),
   code('insulationClass', /^(?:105|120|130|155|180|200) ?\(?[AEBFH]?\)?$/, 0, 3),
   code('codeLetter', /^[A-HJ-NP-V]$/, -1, 3),
@@ -163,6 +165,7 @@ export const CODE_PATTERNS: readonly CodePattern[] = [
     3.5,
   ),
   code('frameSize', /^[A-Z]{1,3}[- ]?\d{2,3}[A-Z]{0,3}$/, -4, 1.5),
+  code('serialNumber', /^\d{2,}[-/.]?\d{3,}(?:[-/.]\d+)*$/, 2.3, 2.5),
   code('serialNumber', /^(?=(?:.*\d){3})[A-Z]{0,4}\d[A-Z\d]*(?:[-/.][A-Z\d]+)*$/, -1, 2.5),
   code('serialNumber', /^[A-Z\d][A-Z\d./-]*\d[A-Z\d./-]*$/, -3, 1),
 ];

@@ -81,6 +81,8 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
     'eff | efficiency | nom eff | nominal efficiency | nema nom eff | nom efficiency | FL eff | full load eff | rendement | rend | wirkungsgrad | rendimento | rendimiento | eficiencia | sprawnosc | verim | КПД | virkningsgrad | verkningsgrad | hyotysuhde | ucinnost | hatasfok | guaranteed efficiency | min eff',
   ],
   ['efficiency', 0.45, 'η | η% | eta | ren'],
+  // eta, as a reader of Latin letters sees it
+  ['efficiency', 0.3, 'n | n%'],
   // speed
   [
     'speed_rpm',
@@ -144,7 +146,7 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
   [
     'frameSize',
     0.95,
-    'frame | frame size | FR | frame no | baugroesse | baugrosse | bg | gehause | carcassa | grandezza | carcasse | taille | carcasa | armazon | carcaca | wielkosc mechaniczna | wielkosc | govde | govde buyuklugu | габарит | bouwgrootte | frame type | hauteur d axe | tamano',
+    'frame | frame size | FR | frame no | baugroesse | baugrosse | baugroBe | bg | gehause | carcassa | grandezza | carcasse | taille | carcasa | armazon | carcaca | wielkosc mechaniczna | wielkosc | govde | govde buyuklugu | габарит | bouwgrootte | frame type | hauteur d axe | tamano',
   ],
   [
     'serialNumber',
@@ -179,6 +181,7 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
     'amb | ambient | ambient temp | max amb | max ambient | amb temp | AMB. | umgebung | umgebungstemperatur | umg temp | temp amb | temperature ambiante | temperatura ambiente | temperatura ambiente max | tamb | T amb | ta | t umg | kuhlmitteltemp | temp otoczenia | temperatura otoczenia | ortam sicakligi | ortam | omgevingstemperatuur | ambiente | max amb temp | KT',
   ],
   ['ambient_C', 0.4, 'temp | temperature | temp max | max temp'],
+  ['airTemperature_C', 0.45, 'temp | temperature | temp max | max temp | t'],
   [
     'airTemperature_C',
     0.95,
@@ -195,7 +198,7 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
     0.9,
     'start cap | start capacitor | starting capacitor | CS | C start | CA | C A | C st | anlaufkondensator | anlasskondensator | cap start | cond start | condensador de arranque | cond arranque | condensatore di avviamento | cond avv | condensateur de demarrage | cond dem | kond rozruchowy | capacitor de partida | cond partida | ilk hareket kondansatoru | C avv | C dem | C arr | пусковой',
   ],
-  ['capacitorVoltage_V', 0.85, 'cap volts | cap voltage | capacitor voltage | UC | Uc | cap V'],
+  ['capacitorVoltage_V', 0.85, 'Vc | cap volts | cap voltage | capacitor voltage | UC | Uc | cap V'],
   // blower
   [
     'flow_m3_s',
@@ -222,14 +225,14 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
   [
     'wheelDiameter_m',
     0.95,
-    'wheel dia | wheel diameter | impeller dia | impeller diameter | impeller | wheel | rotor dia | rotor diameter | fan dia | fan wheel | imp dia | impeller Ø | wheel Ø | laufrad | laufrad Ø | laufraddurchmesser | laufrad durchmesser | raddurchmesser | laufraddurchm | girante | girante Ø | diametro girante | diam girante | turbine | diametre roue | roue | diametre turbine | roue Ø | turbine Ø | rodete | diametro rodete | rodete Ø | turbina | diam turbina | rotor | rotor Ø | diametro do rotor | wirnik | srednica wirnika | wirnik Ø | cark | cark capi | fan capi | диаметр колеса | рабочее колесо | waaier | waaier Ø | waaierdiameter | flakthjul | hjul | siipipyora | obezne kolo',
+    'wheel dia | wheel diameter | impeller dia | impeller diameter | impeller | wheel | rotor dia | rotor diameter | fan dia | fan wheel | imp dia | imp Ø | rad Ø | Rad-Ø | imp | impeller Ø | wheel Ø | laufrad | laufrad Ø | laufraddurchmesser | laufrad durchmesser | raddurchmesser | laufraddurchm | girante | girante Ø | diametro girante | diam girante | turbine | diametre roue | roue | diametre turbine | roue Ø | turbine Ø | rodete | diametro rodete | rodete Ø | turbina | diam turbina | rotor | rotor Ø | diametro do rotor | wirnik | srednica wirnika | wirnik Ø | cark | cark capi | fan capi | диаметр колеса | рабочее колесо | waaier | waaier Ø | waaierdiameter | flakthjul | hjul | siipipyora | obezne kolo',
   ],
   ['wheelDiameter_m', 0.4, 'Ø | D | dia | diam | diameter | durchmesser | D2'],
   // not asked for
   [
     'other',
     0.97,
-    'type | model | mod | model no | mod no | cat no | catalog no | cat number | catalogue no | typ | modell | tipo | modello | fan type | modele | modelo | serie | tip | тип | модель | part no | p/n | item no | item | art nr | artikel nr | art no | order no | auftrags nr | bestell nr | style | spec | job no | article | ref | reference | codice | code article | id no | fan model | ventilator typ | tyyppi | tipus | motor type | kenn nr | malli | product',
+    'type | model | mod | model no | mod no | cat no | catalog no | cat number | catalogue no | typ | modell | tipo | modello | fan type | modele | modelo | serie | tip | тип | модель | part no | p/n | item no | item | art nr | artikel nr | art no | order no | auftrags nr | bestell nr | style | spec | job no | article | ref | reference | codice | code article | id no | fan model |  tyyppi | tipus | motor type | kenn nr | malli | product',
   ],
   [
     'other',
@@ -240,5 +243,10 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
     'other',
     0.9,
     'poles | pole | polzahl | poli | polos | poles nb | bieguny | kutup | полюсов | standard | standards | norm | norma | normes | made in | phone | tel | fax | altitude | alt | connection | conn | schaltung | anschluss | collegamento | couplage | conexion | ligacao | polaczenie | baglanti | соединение | rotor V | rotor A | LRA | max KVAR | torque | moment | noise | sound | rotation | drehrichtung | shaft | welle | shaft dia | density | dichte | densita | densite | air density | Ia/In | IA/IN | Ip/In | inertia | GD2 | wiring | test | date of test | po box | telefon | tlf | low voltage | high voltage | max rpm | gost | ГОСТ | temp rise | rise | standart | blade | blades | schaufeln | thrust',
+  ],
+  [
+    'other',
+    0.97,
+    'VDE | EN | IEC | DIN | ISO | GB/T | JB/T | CEI | NBR | UNE | UNI | PN | CSN | GOST | ГОСТ | NEMA MG1 | IEC/EN | DIN EN | EN 60034',
   ],
 ];

@@ -35,10 +35,14 @@ export const PLATE_UNITS: readonly PlateUnit[] = [
   unit('ratedPower_W', 735.49875, 'PS | CV | ch | KM | BG | лс | л.с. | pk | hk | hv | LE'),
   unit('other', 1, 'kVA | VA | kvar | dB(A) | dBA | dB | Nm | kgm² | mH | ohm | kA | mA | bar(g)'),
   unit('voltage_V capacitorVoltage_V', 1, 'V | Volt | Volts | Volt. | VAC | V AC | V~ | V ~ | Vac | В'),
-  unit('voltage_V', 1, 'V Δ/Y | V Y/Δ | V D/Y | V Y/D | VΔ | VY | V D | Δ/Y V | Δ/Y | Y/Δ | D/Y | Y/YY V | V Δ | V Y'),
-  unit('capacitorVoltage_V', 1, 'VDB | V DB | VL | Vdb'),
+  unit(
+    'voltage_V',
+    1,
+    'V Δ/Y | V Y/Δ | V D/Y | V Y/D | VΔ | VY | V D | Δ/Y V | Δ/Y | Y/Δ | D/Y | A/Y | AIY | AlY | AY | Y/YY V | V Δ | V Y',
+  ),
+  unit('capacitorVoltage_V', 1, 'VDB | V DB | Vdb'),
   unit('current_A', 1, 'A | Amp | Amps | Amp. | Ampere | Amperes | Amper | А | Ampères'),
-  unit('current_A', 1, 'A Δ/Y | A Y/Δ | A D/Y | AΔ | AY'),
+  unit('current_A', 1, 'A Δ/Y | A Y/Δ | A D/Y | A A/Y'),
   unit('frequency_Hz', 1, 'Hz | Hertz | c/s | cycles | cycle | cy. | Per./s | Per/s | Гц | cps'),
   unit(
     'speed_rpm',
