@@ -80,10 +80,11 @@ function extended(
   });
 }
 
-/** Kinds that were tried alone and did next to nothing. */
+/** Kinds that were tried alone and did next to nothing; a larger motor does little until the wheel turns faster. */
 function idleKinds(singles: readonly Tried[], helps: (t: Tried) => boolean): Set<Change['kind']> {
   const kind = (t: Tried) => t.changes[0]!.kind;
   const idle = new Set(singles.map(kind));
+  idle.delete('motor');
   for (const t of singles) if (helps(t)) idle.delete(kind(t));
   return idle;
 }

@@ -17,16 +17,20 @@ const NO_POINT = 30;
 const LEAST_SD = 0.02;
 const MOST_SD = 0.3;
 
-const spread = (low: number, high: number): number =>
-  low > 0 && high > low ? Math.min(MOST_SD, Math.max(LEAST_SD, Math.log(high / low) / 3.92)) : LEAST_SD;
+/** From two points of a bell curve in ln so many standard deviations apart. */
+const spread = (low: number, high: number, apart: number): number =>
+  low > 0 && high > low ? Math.min(MOST_SD, Math.max(LEAST_SD, Math.log(high / low) / apart)) : LEAST_SD;
 
-/** Reads the yardstick off a judged blower: the widest of its required cases. */
+/** Reads the yardstick off a judged blower: the widest of its required cases. Of a lopsided flow the side counts where too little lies. */
 export function yardstickOf(assessment: Assessment): Yardstick {
   const required = assessment.cases.filter((c) => c.required && c.operatingPoint !== null);
   const { worstDay } = assessment.blowers[0]!;
   return {
-    flow: Math.max(LEAST_SD, ...required.map((c) => spread(...c.operatingPoint!.interval95.flow_m3_s))),
-    load: worstDay.heaviest === null ? LEAST_SD : spread(...worstDay.heaviest.interval95),
+    flow: Math.max(
+      LEAST_SD,
+      ...required.map(({ operatingPoint: p }) => spread(p!.interval95.flow_m3_s[0], p!.flow_m3_s, 1.96)),
+    ),
+    load: worstDay.heaviest === null ? LEAST_SD : spread(...worstDay.heaviest.interval95, 2 * 1.96),
   };
 }
 
