@@ -15,7 +15,8 @@ export function fieldsOf({ opinions, contradictions }: Witnessed, writing: Writi
   return Object.fromEntries(
     opinions.map((opinion) => {
       const field = fieldOf(opinion, writing);
-      return [opinion.field, doubted.has(opinion.field) ? { ...field, needsReview: true } : field];
+      const isDoubted = opinion.settled.isDoubted || doubted.has(opinion.field);
+      return [opinion.field, isDoubted ? { ...field, needsReview: true } : field];
     }),
   );
 }
