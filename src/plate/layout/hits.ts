@@ -2,7 +2,7 @@ import { asLatin } from '../letters/as-latin.ts';
 import type { Mark } from '../letters/marks.ts';
 import { spelling, wanted, type Wanted } from '../letters/spelling.ts';
 import type { FieldName } from '../reading.ts';
-import { CODE_PATTERNS } from '../tables/fields.ts';
+import { isCodeBySelf } from '../tables/fields.ts';
 import { isNothing } from '../tables/nothing.ts';
 import { LABELS } from '../tables/labels.ts';
 import { SPOKEN } from '../tables/spoken.ts';
@@ -123,11 +123,7 @@ export function hitsAmong(runs: readonly Run[]): Hit[] {
 }
 
 /** Codes that stand for themselves are no labels, however like. */
-const isCode = ({ word }: Run) => {
-  const text = word.text.toUpperCase();
-  if (isNothing(word.text)) return true;
-  return CODE_PATTERNS.some(({ whole, bySelf }) => bySelf >= 3.5 && whole.test(text));
-};
+const isCode = ({ word }: Run) => isNothing(word.text) || isCodeBySelf(word.text);
 
 function hitsFrom(runs: readonly Run[], start: number): { hit: Hit; margin: number }[] {
   const found: { hit: Hit; margin: number }[] = [];
@@ -225,7 +221,9 @@ function likeness(letters: readonly Mark[], phrase: Phrase, isBehind: boolean): 
 /** `Frec.` is a label cut short: the first letters of a longer one, before a full stop. */
 function shortened(letters: readonly Mark[]): Likeness[] {
   const most = letters.length * LETTER;
-  return PHRASES.filter(({ length, isUnit }) => !isUnit && length > letters.length + 1).map((phrase) => ({
+  return PHRASES.filter(
+    ({ length, isUnit, meanings }) => !isUnit && length > letters.length + 1 && meanings[0]!.value === undefined,
+  ).map((phrase) => ({
     phrase,
     margin: margin(spelling(letters, phrase.wanted, letters.length), most) - SHORTENED,
   }));

@@ -1,5 +1,6 @@
 import type { Mark } from '../letters/marks.ts';
 import { textOf } from '../letters/marks.ts';
+import { isCodeBySelf } from '../tables/fields.ts';
 import { isNothing } from '../tables/nothing.ts';
 import type { Hit } from './hits.ts';
 import { around, inOneRow, type Box, type Run } from './runs.ts';
@@ -118,13 +119,15 @@ function joined(numbers: readonly Run[]): Mark[] {
 }
 
 /** What a code is made of that has blanks in it: the words that follow, as close as words of one code do. */
-function longerFrom(all: readonly Run[], start: number): Place['longer'] {
-  const chain = chained(all.slice(start, start + MOST_RUNS))[0]!;
-  const words = [...new Set(chain.map(({ word }) => word))];
+function longerFrom(runs: readonly Run[], start: number): Place['longer'] {
+  const chain = chained(runs.slice(start, start + MOST_RUNS))[0]!;
+  const all = [...new Set(chain.map(({ word }) => word))];
+  const other = all.findIndex((word, i) => i > 0 && isCodeBySelf(word.text));
+  const words = other < 0 ? all : all.slice(0, other);
   return [2, 3].flatMap((count) => {
     if (words.length < count) return [];
-    const runs = chain.filter(({ word }) => words.indexOf(word) < count);
-    return [{ marks: runs.flatMap(({ marks }) => marks), box: around(runs) }];
+    const own = chain.filter(({ word }) => words.slice(0, count).includes(word));
+    return [{ marks: own.flatMap(({ marks }) => marks), box: around(own) }];
   });
 }
 const MOST_RUNS = 8;

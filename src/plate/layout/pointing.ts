@@ -91,7 +91,10 @@ function alongRow(hit: Hit, relation: 'right' | 'left', hits: readonly Hit[], pl
 
 const sharesRun = (a: Hit, b: Hit) => a.runs.some(({ id }) => b.runs.some((run) => run.id === id));
 /** A lone letter is a place and a label at once. */
-const isOn = (place: Place, hit: Hit) => place.x0 < hit.x1 && place.x1 > hit.x0 && inOneRow(place, hit);
+const isOn = (place: Place, hit: Hit) => {
+  const [x] = middle(hit);
+  return place.x0 < x && place.x1 > x && inOneRow(place, hit);
+};
 const agree = (a: Hit, b: Hit) =>
   a.meanings.some((m) => b.meanings.some((n) => n.field === m.field || n.field === 'input' || m.field === 'input'));
 

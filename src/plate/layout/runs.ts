@@ -65,7 +65,8 @@ function follows(a: ReadWord, b: ReadWord): boolean {
 export function runsOf(words: readonly ReadWord[]): Run[] {
   let id = 0;
   return words.flatMap((word) => {
-    const marks = withoutConnections(marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== ''));
+    const marks = withoutConnections(withoutSides(marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== '')));
+    if (isRubbish(marks)) return [];
     const kinds = kindsOf(marks);
     const runs: { kind: Run['kind']; marks: Mark[] }[] = [];
     marks.forEach((mark, i) => {
@@ -86,6 +87,21 @@ export function runsOf(words: readonly ReadWord[]): Run[] {
     }));
   });
 }
+
+/** What the side of a box beside a word is read as. */
+const SIDES = new Set('|[]{}\\_=«»');
+const isSide = (mark: Mark | undefined) => mark !== undefined && SIDES.has(mark.options[0]!.text);
+
+function withoutSides(marks: readonly Mark[]): readonly Mark[] {
+  const first = marks.findIndex((mark) => !isSide(mark));
+  const last = marks.findLastIndex((mark) => !isSide(mark));
+  return first < 0 ? [] : marks.slice(first, last + 1);
+}
+
+/** Where the readings agree on nothing, no letters stand: a screw, a scratch, the edge of the plate. Practice value. */
+const LEAST_AGREEMENT = 0.42;
+const isRubbish = (marks: readonly Mark[]) =>
+  marks.length === 0 || marks.reduce((sum, { options }) => sum + options[0]!.share, 0) < LEAST_AGREEMENT * marks.length;
 
 /** Star and delta behind a voltage say nothing more than the list does, and a delta is read as an A: `220Δ/380Y`. */
 function withoutConnections(marks: readonly Mark[]): readonly Mark[] {

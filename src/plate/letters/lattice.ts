@@ -10,7 +10,7 @@ const CODES = `${DIGITS}ABCDEFGHIJKLMNOPQRSTUVWXYZ./-+()%`;
 /** A character that no reading saw, and that is not like what they saw. */
 const LEAST = 0.0002;
 /** A point or comma that no reading saw, before a given figure. */
-const UNSEEN_POINT = 0.004;
+const UNSEEN_POINT = 0.006;
 /** How much less a sign is mistaken that may itself stand there. */
 const KNOWN_SIGN = 0.06;
 const MOST_WAYS = 24;
@@ -78,8 +78,8 @@ function withPoints(found: readonly Spelt[], length: number): Spelt[] {
   const pointed = found.slice(0, 3).flatMap(({ text, share }) => {
     // nobody prints 120.0, and a nought before a figure was always before a point
     if (!/^\d{1,3}[1-9]$/.test(text)) return [];
-    return [...text].slice(1).map((_, i) => ({
-      text: `${text.slice(0, i + 1)}.${text.slice(i + 1)}`,
+    return [...text].slice(text.length > 2 ? 1 : 0).map((_, i, rest) => ({
+      text: `${text.slice(0, text.length - rest.length + i)}.${text.slice(text.length - rest.length + i)}`,
       share: share * UNSEEN_POINT,
     }));
   });

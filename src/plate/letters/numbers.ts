@@ -24,7 +24,7 @@ export function numbersIn(text: string, writing: Writing): Understood[] {
     const [, whole = '0', top, bottom] = fraction;
     if (Number(top) < Number(bottom)) return [{ numbers: [Number(whole) + Number(top) / Number(bottom)], share: 1 }];
   }
-  const parts = bare.split(/(?<=\d) ?[/-] ?\+?/);
+  const parts = bare.split(/(?<=\d) ?[/+-] ?\+?/);
   const each = parts.map((part) => one(part.replace(/^\+/, ''), writing));
   if (each.some((ways) => ways.length === 0)) return [];
   // a list is written in one manner throughout

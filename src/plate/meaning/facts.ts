@@ -38,6 +38,9 @@ export function withFacts(candidate: Candidate, facts: Facts): Candidate {
   return { ...candidate, score: candidate.score + (BY_FACTS[candidate.field]?.(candidate, facts) ?? 0) };
 }
 
+/** Largest usual single-phase motor [W]. Practice value. */
+const MOST_ONE_PHASE_W = 7600;
+
 const isByCapacitor = ({ place }: Candidate, { capacitorHits }: Facts) =>
   capacitorHits.some((hit) => inOneRow(hit, place));
 const most = ({ alternatives }: Candidate) => Math.max(...(alternatives[0]!.numbers ?? [0]));
@@ -52,6 +55,9 @@ const BY_FACTS: { readonly [Name in FieldName]?: (candidate: Candidate, facts: F
         ? -3
         : -1.5
       : 0,
+  // no socket feeds more by one phase
+  ratedPower_W: (candidate, facts) =>
+    (facts.phases === 1 || facts.hasCapacitor) && most(candidate) > MOST_ONE_PHASE_W ? -3 : 0,
   startCapacitor_uF: (candidate) => (candidate.labelled > 1 ? 0 : -1.5),
   capacitor_uF: (_, facts) => (facts.phases === 3 ? -3 : 0),
   airTemperature_C: (_, { isBlower }) => (isBlower ? 1 : -1.5),

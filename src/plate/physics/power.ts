@@ -95,3 +95,14 @@ export function agreementOf(logRatio: number, spread: number): Agreement {
   const odd = ODD_PLATE * ANYWHERE;
   return { support: Math.log((agrees + odd) / ANYWHERE), isAtOdds: odd > agrees };
 }
+
+/** Mass of a cast or aluminium induction motor [kg] about 15·(P/kW)^0.75; makers differ by this, one standard deviation of the logarithm. */
+const MASS = { ofKilowatt_kg: 15, exponent: 0.75, spread: 0.45 };
+
+/** Power against the motor's mass. Source: makers' catalogues in common (0.25 kW 5 kg, 2.2 kW 25 kg, 11 kW 90 kg); practice values. */
+export function massAgreement(power_W: number | null, mass_kg: number | null): Agreement {
+  if (power_W === null || mass_kg === null) return NO_WORD;
+  const usual_kg = MASS.ofKilowatt_kg * (power_W / 1000) ** MASS.exponent;
+  // a plate's mass may be that of a whole machine: it speaks, but never says no
+  return { ...agreementOf(Math.log(mass_kg / usual_kg), MASS.spread), isAtOdds: false };
+}

@@ -5,7 +5,7 @@ import { NO_WORD, type Agreement } from './power.ts';
 export const FASTEST_INDUCTION_rpm = 3610;
 /** Slips of plates [-]: hardly any above; practice values. */
 const LEAST_SLIP = 0.001;
-const MOST_SLIP = 0.1;
+const MOST_SLIP = 0.13;
 const ODD_PLATE = 0.03;
 
 /**
@@ -19,8 +19,8 @@ export function speedAgreement(speed_rpm: number | null, frequency_Hz: number | 
     const slip = 1 - speed_rpm / synchronousSpeed(poles, frequency_Hz);
     return slip >= LEAST_SLIP && slip <= MOST_SLIP;
   });
-  // the windows under the synchronous speeds cover about a fifth of all speeds
+  // the windows under the synchronous speeds cover about a quarter of all speeds
   return fits
-    ? { support: Math.log((1 - ODD_PLATE) / 0.2), isAtOdds: false }
-    : { support: Math.log(ODD_PLATE / 0.8), isAtOdds: true };
+    ? { support: Math.log((1 - ODD_PLATE) / 0.25), isAtOdds: false }
+    : { support: Math.log(ODD_PLATE / 0.75), isAtOdds: true };
 }

@@ -2,7 +2,7 @@ import type { Opinion } from '../meaning/opinions.ts';
 import type { FieldName } from '../reading.ts';
 import { airAgreement, tipAgreement } from './air.ts';
 import { weighedTogether, type Choice } from './joint.ts';
-import { pairAgreement, powerAgreement, type Electrical } from './power.ts';
+import { massAgreement, pairAgreement, powerAgreement, type Electrical } from './power.ts';
 import { speedAgreement } from './speed.ts';
 
 /** Fields that contradict each other, and the chance that they do. */
@@ -13,6 +13,7 @@ export type Witnessed = { readonly opinions: readonly Opinion[]; readonly contra
 const ELECTRICAL = [
   ['ratedPower_W', 'current_A'],
   ['current_A', 'voltage_V'],
+  ['ratedPower_W', 'mass_kg'],
 ] as const;
 const MECHANICAL = [
   ['speed_rpm', 'frequency_Hz'],
@@ -38,6 +39,9 @@ function weighElectrical(opinions: readonly Opinion[], isInput: boolean): Witnes
   const list = (field: FieldName) => choicesOf(opinions, field, (parts) => parts);
   const speed_rpm = likeliest(opinions, 'speed_rpm');
   const frequency_Hz = likeliest(opinions, 'frequency_Hz');
+  // a blower's plate gives the mass of the whole
+  const isMotor = !isInput && !opinions.some(({ field }) => field === 'flow_m3_s' || field === 'pressure_Pa');
+  const motorMass_kg = isMotor ? likeliest(opinions, 'mass_kg') : null;
   const choices = {
     ratedPower_W: one('ratedPower_W'),
     voltage_V: list('voltage_V'),
@@ -48,7 +52,11 @@ function weighElectrical(opinions: readonly Opinion[], isInput: boolean): Witnes
   };
   const said = weighedTogether(choices, (values) => {
     const electrical = values as Electrical;
-    return [powerAgreement(electrical, { speed_rpm, frequency_Hz, isInput }), pairAgreement(electrical)];
+    return [
+      powerAgreement(electrical, { speed_rpm, frequency_Hz, isInput }),
+      pairAgreement(electrical),
+      massAgreement(electrical.ratedPower_W, motorMass_kg),
+    ];
   });
   return afterwards(opinions, said, ELECTRICAL);
 }

@@ -169,3 +169,10 @@ export const CODE_PATTERNS: readonly CodePattern[] = [
   code('serialNumber', /^(?=(?:.*\d){3})[A-Z]{0,4}\d[A-Z\d]*(?:[-/.][A-Z\d]+)*$/, -1, 2.5),
   code('serialNumber', /^[A-Z\d][A-Z\d./-]*\d[A-Z\d./-]*$/, -3, 1),
 ];
+
+/** Whether a word is a code that no other word looks like: IP55, S1, CONT. */
+export function isCodeBySelf(text: string): boolean {
+  const capitals = text.toUpperCase();
+  return CODE_PATTERNS.some(({ whole, bySelf }) => bySelf >= SELF_EVIDENT && whole.test(capitals));
+}
+const SELF_EVIDENT = 3.5;
