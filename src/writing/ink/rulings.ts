@@ -1,5 +1,5 @@
 import type { Ruling } from '../written.ts';
-import { findPieces, type Piece } from './pieces.ts';
+import { findPieces, type Piece, type Pieces } from './pieces.ts';
 import type { Ink } from './masks.ts';
 
 /** Letters have no straight runs of this length, flat pixels, across and down. */
@@ -7,6 +7,11 @@ const SHORTEST_PX = { level: 64, upright: 100 };
 /** The side of a box is shorter; it ends at a level line at one end, or at both. */
 const BOX_SIDE_PX = { oneEnd: 60, bothEnds: 36 };
 const ENDS_WITHIN_PX = 5;
+/** Its sides are compared with it at this distance. */
+const BESIDE_PX = 3;
+const LEAST_STEP = 2;
+const ONE_SIDED = 0.3;
+const THIN_SHARE = 0.55;
 const SHARPEST = 4;
 const SHARE_OF_SHARPEST = 0.4;
 const LEAST_EDGE = 2;
@@ -17,28 +22,68 @@ const THICKEST_PX = 13;
 export type Parted = { readonly ink: Ink; readonly ruled: Uint8Array; readonly rulings: readonly Ruling[] };
 
 /** Takes printed lines and the sides of boxes out of the ink, so that letters which touch them stay apart. */
-export function partRulings(ink: Ink): Parted {
-  const { width, height } = ink;
-  const level = new Uint8Array(ink.mask.length);
-  const upright = new Uint8Array(ink.mask.length);
-  const isLevel = (k: number) => level[k] === 1;
-  markRuns(ink.mask, level, { length: width, count: height, step: 1, next: width }, (run) => run >= SHORTEST_PX.level);
-  markRuns(ink.mask, upright, { length: height, count: width, step: width, next: 1 }, (run, first, last) => {
+export function partRulings(ink: Ink, grey: Float32Array): Parted {
+  const { width, height, mask } = ink;
+  const level = runsOf(mask, { length: width, count: height, step: 1, next: width }, (run) => run >= SHORTEST_PX.level);
+  const isLevel = (k: number) => level.along[k] === 1;
+  const upright = runsOf(mask, { length: height, count: width, step: width, next: 1 }, (run, first, last) => {
     const near = (k: number, way: 1 | -1) =>
       Array.from({ length: 2 * ENDS_WITHIN_PX }, (_, d) => k + way * (d - ENDS_WITHIN_PX) * width).some(isLevel);
     const ends = Number(near(first, -1)) + Number(near(last, 1));
     return run >= [SHORTEST_PX.upright, BOX_SIDE_PX.oneEnd, BOX_SIDE_PX.bothEnds][ends]!;
   });
-  const lines = [level, upright].map((some) => findPieces({ ...ink, mask: some }));
-  const isClear = clearness(lines.flatMap(({ list }) => list));
-  const ruled = new Uint8Array(ink.mask.length);
-  for (const { list, labels } of lines) {
-    const kept = Uint8Array.from([0, ...list.map((line) => Number(isClear(line)))]);
-    for (let k = 0; k < ruled.length; k++) if (kept[labels[k]!]) ruled[k] = 1;
+  const lines = [level, upright].map(({ along }) => findPieces({ ...ink, mask: along }));
+  const thinLines = [level, upright].map(({ thin }, i) =>
+    mostlyThin(lines[i]!, thin).filter((line) => standsOut(line, i === 0 ? 'level' : 'upright', grey, width, height)),
+  );
+  const isClear = clearness(thinLines.flat());
+  const kept = thinLines.map((list, i) => {
+    const isKept = new Uint8Array(lines[i]!.list.length + 1);
+    for (const line of list) if (isClear(line)) isKept[line.id] = 1;
+    return isKept;
+  });
+  const ruled = new Uint8Array(mask.length);
+  for (let k = 0; k < ruled.length; k++) {
+    const isAcross = kept[0]![lines[0]!.labels[k]!] === 1;
+    const isDown = kept[1]![lines[1]!.labels[k]!] === 1;
+    // where two lines cross both are thick
+    if ((isAcross && level.thin[k]) || (isDown && upright.thin[k]) || (isAcross && isDown)) ruled[k] = 1;
   }
-  const mask = ink.mask.map((v, k) => v & ~ruled[k]!);
-  const rulings = lines.flatMap(({ list }) => list.filter(isClear).map(asRuling));
-  return { ink: { ...ink, mask }, ruled, rulings };
+  return {
+    ink: { ...ink, mask: mask.map((v, k) => v & ~ruled[k]!) },
+    ruled,
+    rulings: thinLines.flat().filter(isClear).map(asRuling),
+  };
+}
+
+/** Lines letters stand on are thick where they do; the bright strip beside a line of dark text is thick nearly everywhere. */
+function mostlyThin({ list, labels }: Pieces, thin: Uint8Array): Piece[] {
+  const count = new Int32Array(list.length + 1);
+  for (let k = 0; k < thin.length; k++) if (thin[k]) count[labels[k]!]!++;
+  return list.filter(({ id, area }) => count[id]! > THIN_SHARE * area);
+}
+
+/** A line differs from the ground on both its sides; the bright strip beside dark text does on one. */
+function standsOut(line: Piece, run: 'level' | 'upright', grey: Float32Array, width: number, height: number): boolean {
+  const { x0, x1, y0, y1 } = line;
+  const [from, to, low, high] = run === 'level' ? [x0, x1, y0, y1] : [y0, y1, x0, x1];
+  const at = (i: number, j: number) =>
+    run === 'level'
+      ? grey[Math.min(height - 1, Math.max(0, j)) * width + i]!
+      : grey[i * width + Math.min(width - 1, Math.max(0, j))]!;
+  const steps: [number[], number[]] = [[], []];
+  for (let i = from; i < to; i += 4) {
+    let sum = 0;
+    for (let j = low; j < high; j++) sum += at(i, j);
+    const own = sum / (high - low);
+    steps[0].push(own - (at(i, low - BESIDE_PX) + at(i, low - BESIDE_PX - 1)) / 2);
+    steps[1].push(own - (at(i, high + BESIDE_PX) + at(i, high + BESIDE_PX - 1)) / 2);
+  }
+  const [a, b] = steps.map((some) => some.sort((p, q) => p - q)[some.length >> 1]!) as [number, number];
+  return (
+    a * b > 0 &&
+    Math.min(Math.abs(a), Math.abs(b)) > Math.max(LEAST_STEP, ONE_SIDED * Math.max(Math.abs(a), Math.abs(b)))
+  );
 }
 
 /** Brushed metal is full of faint lines: those far from as sharp as the sharpest are none. */
@@ -56,13 +101,13 @@ function asRuling({ x0, x1, y0, y1 }: Piece): Ruling {
 
 type Walk = { length: number; count: number; step: number; next: number };
 
-/** Marks long runs, one pixel of drift to each side allowed, where the ink across them is thin. */
-function markRuns(
+/** Long runs, one pixel of drift to each side allowed: all of them, and where the ink across them is thin. */
+function runsOf(
   mask: Uint8Array,
-  ruled: Uint8Array,
   { length, count, step, next }: Walk,
   isLong: (run: number, first: number, last: number) => boolean,
-): void {
+): { along: Uint8Array; thin: Uint8Array } {
+  const [along, thin] = [new Uint8Array(mask.length), new Uint8Array(mask.length)];
   const isInk = (k: number) => mask[k] === 1 || mask[k - next] === 1 || mask[k + next] === 1;
   for (let n = 1; n < count - 1; n++) {
     let from = -1;
@@ -73,16 +118,18 @@ function markRuns(
         continue;
       }
       if (from >= 0 && isLong(i - from, n * next + from * step, k - step))
-        for (let j = from; j < i; j++) markThin(mask, ruled, n * next + j * step, next);
+        for (let j = from; j < i; j++) markAcross(mask, along, thin, n * next + j * step, next);
       from = -1;
     }
   }
+  return { along, thin };
 }
 
-function markThin(mask: Uint8Array, ruled: Uint8Array, k: number, across: number): void {
-  if (!mask[k]) return;
+function markAcross(mask: Uint8Array, along: Uint8Array, thin: Uint8Array, k: number, across: number): void {
+  if (!mask[k] || thin[k]) return;
+  along[k] = 1;
   let [a, b] = [k, k];
   while (mask[a - across] && k - a <= THICKEST_PX * across) a -= across;
   while (mask[b + across] && b - k <= THICKEST_PX * across) b += across;
-  if ((b - a) / across < THICKEST_PX) for (let i = a; i <= b; i += across) ruled[i] = 1;
+  if ((b - a) / across < THICKEST_PX) for (let i = a; i <= b; i += across) along[i] = thin[i] = 1;
 }

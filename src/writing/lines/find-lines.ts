@@ -31,7 +31,7 @@ export function findLines(grey: Field): FoundLines {
   const rulings: Ruling[] = [];
   const lines: TextLine[] = [];
   for (const polarity of ['dark', 'light'] satisfies Polarity[]) {
-    const parted = partRulings(ink[polarity]);
+    const parted = partRulings(ink[polarity], grey.values);
     rulings.push(...parted.rulings);
     for (let k = 0; k < ruled.length; k++) ruled[k]! |= parted.ruled[k]!;
     const pieces = findPieces(parted.ink);
