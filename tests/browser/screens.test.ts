@@ -1,11 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
+import { broken, sideways, tooSmall } from './checker.ts';
 import { startBrowser } from './launch.ts';
 import type { Bench } from './launch.ts';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** Time for a slow machine under load; a good one needs a tenth of it. */
 const SOON = { timeout: 10_000 };
@@ -21,7 +18,9 @@ const SCREENS = [
   '#/blowers/new',
   '#/blowers/green',
   '#/blowers/green/photo/new',
+  '#/blowers/green/plate/new',
   '#/blowers/green/readings/1',
+  '#/blowers/green/readings/1/sheet/new',
   '#/shop',
   '#/settings',
   '#/jobs',
@@ -39,34 +38,6 @@ async function openDemo(page: Page): Promise<void> {
   await page.locator('.welcome .next').first().click();
   await page.locator('.places').waitFor();
 }
-
-/** Rules of the accessibility checker that a screen breaks, each with the element it found first. */
-async function broken(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    type Result = { violations: { id: string; nodes: { target: string[]; failureSummary: string }[] }[] };
-    const checker = (globalThis as unknown as { axe: { run: (where: Document, options: object) => Promise<Result> } })
-      .axe;
-    const { violations } = await checker.run(document, { resultTypes: ['violations'] });
-    return violations.map((v) => `${v.id}: ${v.nodes[0]!.target.join(' ')} ${v.nodes[0]!.failureSummary}`);
-  });
-}
-
-/** Things to touch that are smaller than a fingertip, or stick out of the window. */
-const tooSmall = (page: Page): Promise<string[]> =>
-  page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>('button, a[href], input:not([type=file]), select, summary, label.pick')]
-      .filter((element) => element.offsetParent !== null && getComputedStyle(element).opacity !== '0')
-      .map((element) => ({ element, box: element.getBoundingClientRect() }))
-      .filter(({ box }) => box.height < 43.5 && box.width > 0)
-      .map(
-        ({ element, box }) =>
-          `${element.tagName} ${element.className} ${element.textContent?.slice(0, 30)} ${box.width}×${box.height}`,
-      ),
-  );
-
-const sideways = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 
 test('the checker itself sees a picture without words and a button without a name', async () => {
   const { page, context } = await bench.open('phone');

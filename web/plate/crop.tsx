@@ -19,17 +19,24 @@ export function Crop({ photo, box, turn_deg, isCell, alt }: Props) {
     <svg
       class={isCell ? 'crop cell ltr' : 'crop ltr'}
       viewBox={`${-width / 2} ${-height / 2} ${width} ${height}`}
-      style={isCell ? { aspectRatio: `${width} / ${height}` } : undefined}
       role={alt === '' ? undefined : 'img'}
       aria-hidden={alt === ''}
       aria-label={alt || undefined}
     >
-      <image
-        href={photoPicture(photo.photoId, photo.width_px)}
-        width={photo.width_px}
-        height={photo.height_px}
-        transform={`rotate(${turn_deg}) translate(${-middle[0]} ${-middle[1]})`}
-      />
+      <svg
+        x={-width / 2}
+        y={-height / 2}
+        width={width}
+        height={height}
+        viewBox={`${-width / 2} ${-height / 2} ${width} ${height}`}
+      >
+        <image
+          href={photoPicture(photo.photoId, photo.width_px)}
+          width={photo.width_px}
+          height={photo.height_px}
+          transform={`rotate(${turn_deg}) translate(${-middle[0]} ${-middle[1]})`}
+        />
+      </svg>
     </svg>
   );
 }

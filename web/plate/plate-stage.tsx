@@ -20,6 +20,8 @@ type Props = {
   places: readonly FoundPlace[];
   /** the place being looked at */
   at: string | null;
+  /** draws that one alone: places that lie close together would hide what they hold */
+  isOnlyOne?: boolean;
   onTap: (id: string) => void;
 };
 
@@ -47,7 +49,7 @@ function outlineOf([x, y, width, height]: Box, view: View): string {
 }
 
 /** The photo with every place that was read outlined; a tap on one leads to its figure. */
-export function PlateStage({ photo, alt, outline, places, at, onTap }: Props) {
+export function PlateStage({ photo, alt, outline, places, at, isOnlyOne, onTap }: Props) {
   const t = texts.value.plate;
   const size = { width: photo.width_px, height: photo.height_px };
   const inHand = useStage(
@@ -72,9 +74,11 @@ export function PlateStage({ photo, alt, outline, places, at, onTap }: Props) {
       alt={alt}
       drawing={({ size: { width, height }, view }) => (
         <svg class="stage-drawing" width={width} height={height} aria-hidden="true">
-          {places.map(({ id, box, doubted }) => (
-            <Inked key={id} d={outlineOf(box, view)} line={id === at ? 4 : 1.6} dashed={doubted && id !== at} />
-          ))}
+          {places
+            .filter(({ id }) => !isOnlyOne || id === at)
+            .map(({ id, box, doubted }) => (
+              <Inked key={id} d={outlineOf(box, view)} line={id === at ? 4 : 1.6} dashed={doubted && id !== at} />
+            ))}
         </svg>
       )}
       buttons={

@@ -37,20 +37,27 @@ function byVoltage(row: Row): RatingChoice[] {
   const volts = numbersIn(row.voltage_V).toSorted((a, b) => a - b);
   const amps = numbersIn(row.current_A).toSorted((a, b) => b - a);
   if (volts.length < 2) return [{ values: single(row), joint: null }];
-  const ratio = volts.at(-1)! / volts[0]!;
-  const isStarDelta = volts.length === 2 && Math.abs(ratio / Math.sqrt(3) - 1) < 0.08;
+  const range = rangesOf(volts);
+  const star_V = volts[range.indexOf(1)] ?? 0;
+  const isStarDelta = range.at(-1) === 1 && Math.abs(star_V / volts[0]! / Math.sqrt(3) - 1) < 0.08;
   return volts.map((voltage_V, i) => {
     const current_A =
-      amps.length === volts.length ? amps[i] : amps.length === 1 && ratio < A_RANGE ? amps[0] : undefined;
+      amps.length === volts.length ? amps[i] : amps.length === range.at(-1)! + 1 ? amps[range[i]!] : undefined;
     return {
       values: { ...single({ ...row, current_A: undefined }), voltage_V, ...(current_A !== undefined && { current_A }) },
-      joint: isStarDelta ? (i === 0 ? 'delta' : 'star') : null,
+      joint: isStarDelta ? (range[i] === 0 ? 'delta' : 'star') : null,
     };
   });
 }
 
-/** Volts nearer to each other are one range, run with the same amps. */
+/** Volts nearer to each other than this are one range, run with the same amps: 380 to 415, 208 to 230. */
 const A_RANGE = 1.25;
+
+/** For each of rising volts the number of its range, from 0. */
+function rangesOf(volts: readonly number[]): number[] {
+  let range = 0;
+  return volts.map((value, i) => (i > 0 && value > A_RANGE * volts[i - 1]! ? (range += 1) : range));
+}
 
 /** A row of two frequencies as two rows: what it prints as often as frequencies goes with them in the printed order. */
 function byFrequency(row: Row): Row[] {

@@ -10,10 +10,12 @@ import { editDoc, halfTyped, job, perform } from '../state/job.ts';
 import { go } from '../state/route.ts';
 import { texts } from '../texts/index.ts';
 import { unitFor } from '../words/say.ts';
+import { HEAD_FORMS } from './column-forms.ts';
 import { DoubtBox } from './doubt-box.tsx';
 import { HeadFields } from './head-fields.tsx';
 import { SheetProblem, SheetWarnings } from './sheet-words.tsx';
 import { sheetReader } from './sheet-reader.ts';
+import type { HeadQuantity } from './sheet-reading.ts';
 import { SheetTable } from './sheet-table.tsx';
 import { cellKey, type SheetWork } from './sheet-work.ts';
 import { shownHead } from './shown-head.ts';
@@ -22,6 +24,9 @@ import { takenHead, takenRows } from './taken-sheet.ts';
 import { UseSheet } from './use-sheet.tsx';
 
 type Props = { blowerId: string; index: number; work: SheetWork };
+
+/** Barometers are not read in the units of a tube. */
+const HEAD_UNITS: { readonly [Name in HeadQuantity]?: string } = { barometer_Pa: 'hPa' };
 
 /**
  * The sheet above, its table below with each figure under its piece of the photo. What is doubted comes up at the foot, one after
@@ -47,7 +52,11 @@ export function SheetWorkspace({ blowerId, index, work }: Props) {
   const doubts = doubtsOf(columns, cells);
   const quantities = columns.flatMap(({ quantity }) => quantity ?? []);
   const wantsPipe = needsPipe(quantities) && notebook.rig.pipeDiameter_m == null;
-  const head = shownHead(work, wantsPipe ? ['ductDiameter_m'] : [], unitFor);
+  const head = shownHead(
+    work,
+    wantsPipe ? ['ductDiameter_m'] : [],
+    (name) => HEAD_UNITS[name] ?? unitFor(HEAD_FORMS[name]),
+  );
   const at = picked.value ?? doubts[0] ?? null;
   const turn_deg = turnOfTable(reading?.cells ?? []);
   const back = (): void => go({ page: 'readings', blowerId, index });
@@ -72,12 +81,11 @@ export function SheetWorkspace({ blowerId, index, work }: Props) {
         outline={outlineOfSheet(reading)}
         places={cells
           .flat()
-          .flatMap(({ row, column, cell, isAsked }) =>
-            cell?.box_px && (isAsked || (at?.row === row && at.column === column))
-              ? [{ id: cellKey(row, column), box: cell.box_px, doubted: isAsked }]
-              : [],
+          .flatMap(({ row, column, cell }) =>
+            cell ? [{ id: cellKey(row, column), box: cell.box_px, doubted: false }] : [],
           )}
         at={at && at.row !== null ? cellKey(at.row, at.column) : null}
+        isOnlyOne
         onTap={(key) => {
           const [row = 0, column = 0] = key.split(',').map(Number);
           picked.value = { row, column };
@@ -98,6 +106,7 @@ export function SheetWorkspace({ blowerId, index, work }: Props) {
             <SheetWarnings reading={reading} />
             <HeadFields
               head={head}
+              notebook={notebook}
               photo={work}
               turn_deg={turn_deg}
               onSay={(name, said, merge) => change(sayHead(name, said), merge)}

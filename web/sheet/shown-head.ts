@@ -26,13 +26,13 @@ const TAKEN: readonly HeadQuantity[] = ['ductDiameter_m', 'voltage_V', 'airTempe
 export function shownHead(
   { reading, head }: SheetWork,
   wanted: readonly HeadQuantity[],
-  unitOf: (quantity: Quantity) => string,
+  unitOf: (name: HeadQuantity) => string,
 ): ShownHead[] {
   return TAKEN.filter((name) => reading?.fields[name] ?? head[name] ?? wanted.includes(name)).map((name) => {
     const read = reading?.fields[name] ?? null;
     const said = head[name];
     const quantity = HEAD_FORMS[name];
-    const unit = unitOf(quantity);
+    const unit = unitOf(name);
     const only = numberOf(read);
     const readText = only === null ? '' : figureText(only, read?.asPrinted ?? '', quantity, unit);
     const text = said?.text ?? readText;

@@ -9,6 +9,7 @@ export const sheet = {
   byHand: 'Type them myself',
   notRead: 'The sheet could not be read',
   head: 'From its head',
+  stays: (value: string) => `The readings say ${value}. That stays.`,
   heads: {
     ductDiameter_m: 'Test pipe, inside',
     voltage_V: 'Mains at the test',

@@ -11,6 +11,7 @@ export const sheet: Texts['sheet'] = {
   byHand: 'میں خود لکھوں گا',
   notRead: 'کاغذ پڑھا نہ جا سکا',
   head: 'کاغذ کے سرے سے',
+  stays: (value) => `ناپ میں ${value} لکھا ہے، وہی رہے گا۔`,
   heads: {
     ductDiameter_m: 'ناپ کا پائپ، اندر سے',
     voltage_V: 'ناپ کے وقت وولٹ',

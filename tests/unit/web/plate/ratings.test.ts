@@ -24,6 +24,18 @@ describe('the ways a motor may be run', () => {
     expect(twice.map(({ values }) => values.current_A)).toEqual([undefined, undefined]);
     const range = ratingsOf(readingOf({ voltage_V: [380, 415], current_A: [4.9] }));
     expect(range.map(({ values }) => values.current_A)).toEqual([4.9, 4.9]);
+    const both = ratingsOf(readingOf({ voltage_V: [208, 230, 460], current_A: [6.6, 3.3] }));
+    expect(both.map(({ values }) => values.current_A)).toEqual([6.6, 6.6, 3.3]);
+  });
+
+  it('knows star from delta between two ranges of volts too', () => {
+    const ways = ratingsOf(readingOf({ voltage_V: [220, 240, 380, 415], current_A: [2, 1.16] }));
+    expect(ways.map(({ values, joint }) => [values.voltage_V, values.current_A, joint])).toEqual([
+      [220, 2, 'delta'],
+      [240, 2, 'delta'],
+      [380, 1.16, 'star'],
+      [415, 1.16, 'star'],
+    ]);
   });
 
   it('puts the speed and power of each frequency together', () => {
