@@ -3,6 +3,7 @@ import type { Photo } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
 import { readCells } from './cells/read-cells.ts';
 import { repeated } from './columns/repeated.ts';
+import { withUnit } from './columns/unit-by-size.ts';
 import { weighColumn } from './columns/weigh-column.ts';
 import { createDigitReader } from './digits/digit-network.ts';
 import { DIGIT_WEIGHTS } from './digits/digit-weights.ts';
@@ -41,10 +42,11 @@ export async function readSheetIn(
         cells.map((row) => row[c]!.spellings),
         quantity === 'opening',
       ),
-      cells.map((row) => row[c]!.content.kind === 'ditto'),
+      cells.map((row) => row[c]!.content),
     ),
   );
-  return ok(putTogether(found, fields, cells, columns));
+  const named = found.columns.map((column, c) => withUnit(column, columns[c]!));
+  return ok(putTogether({ ...found, columns: named }, fields, cells, columns));
 }
 
 const NO_TABLE: Issue = {

@@ -3,37 +3,55 @@ import { NO_DIGIT, type DigitReader } from '../digits/digit-network.ts';
 import type { Blot } from '../ink/blots.ts';
 import { patchOf } from './strokes.ts';
 
-/** What a cell holds: the ink of its number, whatever was struck out left aside; a mark for the value above; or nothing. */
+/**
+ * What a cell holds: the ink of its number, whatever was struck out left aside (`isOne`: nothing else is left); a mark for
+ * the value above; or nothing.
+ */
 export type CellContent =
-  | { readonly kind: 'number'; readonly blots: readonly Blot[]; readonly isCorrected: boolean }
-  | { readonly kind: 'ditto' | 'empty' };
+  | { readonly kind: 'number'; readonly blots: readonly Blot[]; readonly isOne: boolean }
+  | { readonly kind: 'ditto'; readonly isSure: boolean }
+  | { readonly kind: 'empty' };
 
 /** Heights in usual digit heights: a digit is at least so high, a ditto's stroke between these. */
 const LEAST_DIGIT = 0.5;
 const DITTO = { least: 0.13, most: 0.62, wide: 0.45 };
 /** Groups of ink this far apart are two values. */
 const APART = 0.32;
+/** So far apart they are certainly two, and only one of them can be meant. */
+const ANOTHER = 1;
+const gap = (a: readonly Blot[], b: readonly Blot[]): number =>
+  Math.min(...b.map(({ x0 }) => x0)) - Math.max(...a.map(({ x1 }) => x1));
 
 /** Says what a cell's ink is, before its digits are read. @param digit usual height of a digit, flat pixels */
 export function cellContent(blots: readonly Blot[], field: Field, digit: number, read: DigitReader): CellContent {
   const tall = blots.filter(({ y0, y1 }) => y1 - y0 >= LEAST_DIGIT * digit);
-  if (!tall.length) return { kind: isDitto(blots, field, digit, read) ? 'ditto' : 'empty' };
+  if (!tall.length) return dittoOf(blots, field, digit, read) ?? { kind: 'empty' };
   const groups = groupsOf(blots, digit).filter((group) => group.some((b) => b.y1 - b.y0 >= LEAST_DIGIT * digit));
   const valid = groups.filter((group) => !isStruck(group, field, digit, read));
-  if (!valid.length) return { kind: 'number', blots, isCorrected: true };
-  return { kind: 'number', blots: valid.flat(), isCorrected: valid.length < groups.length };
+  if (!valid.length) return { kind: 'number', blots, isOne: false };
+  return {
+    kind: 'number',
+    blots: valid.flat(),
+    isOne: !valid.slice(1).some((group, i) => gap(valid[i]!, group) > ANOTHER * digit),
+  };
 }
 
-/** Two short upright strokes, a dash each side of them or not; a dash alone says that nothing was measured. */
-function isDitto(blots: readonly Blot[], field: Field, digit: number, read: DigitReader): boolean {
+/**
+ * Two short upright strokes of one height beside each other, a dash each side of them or not. They may have run into one,
+ * and then it is a guess. A dash alone says that nothing was measured.
+ */
+function dittoOf(blots: readonly Blot[], field: Field, digit: number, read: DigitReader): CellContent | null {
   const strokes = blots.filter(({ x0, x1, y0, y1 }) => {
     const [wide, high] = [(x1 - x0) / digit, (y1 - y0) / digit];
     return high >= DITTO.least && high <= DITTO.most && wide <= DITTO.wide && high > 0.6 * wide;
   });
-  if (!strokes.length || strokes.length > 3) return false;
+  if (!strokes.length || strokes.length > 2) return null;
   const [x0, x1] = [Math.min(...strokes.map((b) => b.x0)), Math.max(...strokes.map((b) => b.x1))];
-  if (x1 - x0 > 1.2 * digit) return false;
-  return read(patchOf({ blots: strokes, x0, x1 }, field))[NO_DIGIT]! > 0.3;
+  const [a, b] = strokes as [Blot, Blot?];
+  if (b && (x1 - x0 > 0.9 * digit || Math.abs(a.cy - b.cy) > 0.25 * digit)) return null;
+  if (read(patchOf({ blots: strokes, x0, x1 }, field))[NO_DIGIT]! < 0.3) return null;
+  const likeness = b ? (a.y1 - a.y0) / (b.y1 - b.y0) : 0;
+  return { kind: 'ditto', isSure: likeness > 0.6 && likeness < 1.7 };
 }
 
 function groupsOf(blots: readonly Blot[], digit: number): Blot[][] {

@@ -12,11 +12,11 @@ import { readNumber, type Spelling } from './read-number.ts';
 /** One cell: what it holds, and what its number may be, likeliest first; none where it holds no number. */
 export type ReadCell = CellBlots & { readonly content: CellContent; readonly spellings: readonly Spelling[] };
 
-/** Two looks for the second witness. */
-const WAYS: readonly CropWay[] = [
-  { soft: 0, isAlone: true },
-  { soft: 0.05, isAlone: false },
-];
+/** The second witness looks once, and again where the two do not agree well. */
+const FIRST: CropWay = { soft: 0, isAlone: true };
+const AGAIN: CropWay = { soft: 0.05, isAlone: false };
+/** So much likelier than the next spelling is agreement. */
+const CLEAR = 5;
 
 /** Reads every cell of the table below its header with both readers. @returns cells[row][column] */
 export async function readCells(
@@ -49,8 +49,22 @@ export async function readNumbers(
 ): Promise<Spelling[][]> {
   const own = numbers.map(({ blots, digit }) => readNumber(blots, field, digit, digits));
   const full = [...numbers.keys()].filter((i) => own[i]!.length > 0);
-  const crops = full.flatMap((i) => WAYS.map((way) => cellCrop(numbers[i]!.blots, field, numbers[i]!.digit, way)));
-  const said = await words(crops, 'number');
-  full.forEach((i, k) => (own[i] = askWords(own[i]!, said.slice(k * WAYS.length, (k + 1) * WAYS.length))));
-  return own;
+  const ask = (some: readonly number[], way: CropWay) =>
+    words(
+      some.map((i) => cellCrop(numbers[i]!.blots, field, numbers[i]!.digit, way)),
+      'number',
+    );
+  const first = await ask(full, FIRST);
+  const heard = own.map((spellings) => spellings);
+  full.forEach((i, k) => (heard[i] = askWords(own[i]!, [first[k]!])));
+  const doubtful = [...full.keys()].filter((k) => !isClear(heard[full[k]!]!));
+  const second = await ask(
+    doubtful.map((k) => full[k]!),
+    AGAIN,
+  );
+  doubtful.forEach((k, n) => (heard[full[k]!] = askWords(own[full[k]!]!, [first[k]!, second[n]!])));
+  return heard;
 }
+
+const isClear = ([best, next]: readonly Spelling[]): boolean =>
+  !next || best!.logLikelihood - next.logLikelihood > CLEAR;

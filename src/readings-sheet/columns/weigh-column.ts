@@ -12,6 +12,8 @@ const WHOLE_AMONG_DECIMALS = Math.log(0.08);
 /** A reading may stand off its neighbours for reasons of its own. */
 const OUTLIER = 0.03;
 const NOT_NEXT = Math.log(0.004);
+/** Something else than any spelling may stand there: so likely beforehand, beside a spelling that fits. */
+const NONE = 0.004;
 const ROUNDS = 3;
 
 /**
@@ -57,7 +59,8 @@ function strongest(options: readonly Option[]): Weighed | null {
     shares.set(value, (shares.get(value) ?? 0) + Math.exp(total[i]! - most));
   });
   const best = options[total.indexOf(most)]!;
-  const sum = [...shares.values()].reduce((a, b) => a + b, 0);
+  const clearest = Math.max(...options.map((o) => o.logLikelihood));
+  const sum = [...shares.values()].reduce((a, b) => a + b, 0) + NONE * Math.exp(clearest - most);
   return { text: best.text, value: Number(best.text), chance: shares.get(Number(best.text))! / sum };
 }
 

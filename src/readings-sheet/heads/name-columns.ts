@@ -1,3 +1,4 @@
+import { unitCalled } from '../../units/names.ts';
 import type { Quantity } from '../../units/quantities.ts';
 import type { Unit } from '../../units/units.ts';
 import { COLUMN_QUANTITIES, type ColumnQuantity } from '../quantities.ts';
@@ -11,6 +12,9 @@ export type NamedColumn = {
   readonly unit: Unit | null;
   readonly sureness: number;
 };
+
+/** What is left of a flow's unit without its 3. */
+const VOLUMES: Readonly<Record<string, string>> = { 'm/s': 'm³/s', 'm/min': 'm³/min', 'm/h': 'm³/h', 'ft/min': 'CFM' };
 
 type Guess = { quantity: ColumnQuantity; unit: Unit | null; worth: number };
 
@@ -59,6 +63,9 @@ function guessesOf(lines: readonly string[]): Guess[] {
     }
     const unit = units.find((u) => u.quantity === wanted) ?? null;
     if (unit) return [{ quantity, unit, worth: Math.max(name, ALONE[wanted] ?? 0) + UNIT_WORTH }];
+    // the raised 3 of a volume is easily lost
+    const rate = wanted === 'flow' && name > 0.4 ? units.find((u) => VOLUMES[u.unit]) : undefined;
+    if (rate) return [{ quantity, unit: unitCalled(VOLUMES[rate.unit]!), worth: name + 0.75 * UNIT_WORTH }];
     // "mm" over a vacuum is a height of water
     const spoken =
       wanted === 'pressure' && name > 0.5 ? units.map((u) => unitAsRead(u.unit, 'pressure')).find(Boolean) : null;
@@ -74,6 +81,8 @@ function unitsIn(lines: readonly string[]): Unit[] {
     return [
       ...[...line.matchAll(/[([{]([^)\]}]+)[)\]}]?/g)].map(([, inside]) => inside!),
       line,
+      // a current's I before its unit
+      line.replace(/^\s*[1Il|]\s*/, ''),
       ...(words.length > 1 ? [1, 2, 3].map((n) => words.slice(-n).join(' ')) : []),
       ...(/[,;:/]\s*([^,;:]+)$/.exec(line)?.slice(1) ?? []),
     ];

@@ -24,12 +24,15 @@ export async function sheetWords(table: TableSurface, words: WordReader): Promis
   const part: Surface = { ...surface, height: Math.ceil(bottom) };
   const { lines, ruled } = findLines(flatGrey(part));
   const isRuled = (x: number, y: number) => ruled[Math.round(y) * part.width + Math.round(x)] === 1;
-  const read = await readBoxes(part, sheetLines(lines, table), words, isRuled);
-  return read
+  return asLines(await readBoxes(part, sheetLines(lines, table), words, isRuled));
+}
+
+/** Lines of words from the top down, those that could not be read left out. */
+export const asLines = (read: readonly (readonly ReadWord[])[]): SheetLine[] =>
+  read
     .filter((list) => list.length > 0)
     .map((list) => ({ words: list, y: list.reduce((s, w) => s + (w.y0 + w.y1) / 2, 0) / list.length }))
     .sort((a, b) => a.y - b.y);
-}
 
 /** The lines that are print of the sheet. */
 function sheetLines(lines: readonly TextLine[], { xs, ys, rowHeight }: TableSurface): TextLine[] {

@@ -9,7 +9,7 @@ import type { Unit } from '../../units/units.ts';
 const AS_READ: readonly (readonly [RegExp, string])[] = [
   [/^m.{0,2}[/il1]h(r|our)?$/, 'm³/h'],
   [/^m.{0,2}\/min$/, 'm³/min'],
-  [/^m[3*°'’"”®?³>]{1,2}\/s(ec)?$/, 'm³/s'],
+  [/^m[3*°'’"”®?³>]{1,2}[/il1]s(ec)?$/, 'm³/s'],
   [/^(cfm|ft.{0,2}\/min)$/, 'CFM'],
   [/^([1li!]?\/|[1li/][/il1])s(ec)?$/, 'L/s'],
   [/^[1li/]\/min$/, 'L/min'],
@@ -24,7 +24,7 @@ const AS_READ: readonly (readonly [RegExp, string])[] = [
   [/^dapa$/, 'daPa'],
   [/^(mbar|mb)$/, 'mbar'],
   [/^hpa$/, 'hPa'],
-  [/^w$/, 'W'],
+  [/^w{1,3}$/, 'W'],
   [/^(a|amps?|ampere)$/, 'A'],
   [/^(%|[°o9]\/o|pct|percent)$/, '%'],
   [/^(v|volts?)$/, 'V'],

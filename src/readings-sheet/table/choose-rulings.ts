@@ -75,19 +75,30 @@ function crossedByAll(web: LineWeb): Rulings | null {
 const isTable = (level: readonly PageLine[], upright: readonly PageLine[]): boolean =>
   Math.min(level.length, upright.length) >= 2 && level.length + upright.length >= 5;
 
-/** Without lines that are faint between the first and the last of the others: the paper's own, or wood's beside it. */
+/** A row of ones or a word has gaps that no ruling has: share of the length that shows, of the usual share. */
+const GAPPED = 0.8;
+
+/**
+ * Without lines that are faint between the first and the last of the others, the paper's own or wood's beside it, and
+ * without those that show too little there: ones that stand under each other.
+ */
 function heavyWithin(lines: readonly Ruled[], others: readonly Ruled[]): readonly Ruled[] {
-  const weights = lines.map((line) => {
+  const seen = lines.map((line) => {
     const ends = others.map((o) => (line.upright ? crossing(line, o)?.[1] : crossing(o, line)?.[0]) ?? line.middle);
     const [from, to] = [Math.min(...ends), Math.max(...ends)];
-    const seen = line.pieces.reduce(
-      (sum, p) => sum + Math.max(0, Math.min(p.to, to) - Math.max(p.from, from)) * p.cover * p.strength,
-      0,
-    );
-    return seen / Math.max(1, to - from);
+    const shown = line.pieces.map((p) => ({
+      p,
+      length: Math.max(0, Math.min(p.to, to) - Math.max(p.from, from)) * p.cover,
+    }));
+    return {
+      weight: shown.reduce((sum, { p, length }) => sum + length * p.strength, 0) / Math.max(1, to - from),
+      cover: shown.reduce((sum, { length }) => sum + length, 0) / Math.max(1, to - from),
+    };
   });
-  const usual = weights.toSorted((a, b) => a - b)[weights.length >> 1]!;
-  return lines.filter((_, i) => weights[i]! > FAINT * usual);
+  const usual = (list: number[]) => list.sort((a, b) => a - b)[list.length >> 1]!;
+  const weight = usual(seen.map((s) => s.weight));
+  const cover = usual(seen.map((s) => s.cover));
+  return lines.filter((_, i) => seen[i]!.weight > FAINT * weight && seen[i]!.cover > GAPPED * cover);
 }
 
 /** Leaves out, worst first, the lines that cross too few of the others. */

@@ -5,6 +5,8 @@ import type { PageLine } from '../../picture/lines/page-lines.ts';
 const FURTHER = 0.14;
 /** Two rows that are both lower than this share of a usual one, and together about one, are one with a line in it. */
 const LOW = 0.72;
+const REGULAR = 0.16;
+const LEAST_REGULAR = 4;
 
 /**
  * Leaves out lines that cross a table and are none of its rulings: folds, which run on beyond it, and what cuts a row of
@@ -32,6 +34,9 @@ function withoutCuts<L extends PageLine>(lines: readonly L[], others: readonly P
   const at = (line: PageLine) => meeting(other, line);
   const steps = () => kept.slice(1).map((line, i) => at(line) - at(kept[i]!));
   const usual = middleOf(steps());
+  // only where rows are as high as each other can one be told to be cut
+  const regular = steps().filter((step) => Math.abs(step / usual - 1) < REGULAR);
+  if (regular.length < LEAST_REGULAR) return kept;
   // the first row is the header's
   for (let i = 2; i < kept.length - 1;) {
     const [above, below] = [at(kept[i]!) - at(kept[i - 1]!), at(kept[i + 1]!) - at(kept[i]!)];

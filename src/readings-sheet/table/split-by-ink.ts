@@ -10,7 +10,7 @@ export function splitByInk(table: TableSurface, blots: readonly Blot[]): TableSu
   const digit = usualHeight(written);
   if (!digit) return table;
   const digits = written.filter(({ y0, y1 }) => y1 - y0 > 0.45 * digit && y1 - y0 < 1.7 * digit);
-  const withColumns = table.xs.length === 2 ? { ...table, xs: splitColumns(table, digits, digit) } : table;
+  const withColumns = { ...table, xs: splitColumns(table, digits, digit) };
   const ys = splitRows(withColumns, digits, digit);
   const heights = ys.slice(1).map((y, r) => y - ys[r]!);
   return { ...withColumns, ys, rowHeight: middleOf(heights) };
@@ -33,29 +33,49 @@ function usualHeight(blots: readonly Blot[]): number | null {
 /** A gap between columns is this wide at least, digit heights, and crossed by no more than this share of the rows. */
 const LEAST_GAP = 0.7;
 const CROSSED = 0.08;
+/** In a ruled column a gap parts two only where so many rows have something on both sides of it. */
+const BOTH_SIDES = 0.6;
 
+/** Every column cut at its gaps; those between rulings only where a ruling was missed. */
 function splitColumns({ xs, ys }: TableSurface, digits: readonly Blot[], digit: number): number[] {
-  const [left, right] = [Math.floor(xs[0]!), Math.ceil(xs[1]!)];
-  const rows = new Set(digits.map(({ cy }) => Math.round(cy / digit)));
-  const crossed = Array.from({ length: right - left }, () => new Set<number>());
   // the header is wider than the numbers under it
   const header = ys.length > 2 ? ys[1]! : -Infinity;
-  for (const { x0, x1, cy } of digits) {
-    if (cy < header) continue;
-    for (let x = Math.max(left, x0); x < Math.min(right, x1); x++) crossed[x - left]!.add(Math.round(cy / digit));
-  }
-  const isFree = crossed.map((set) => set.size <= CROSSED * rows.size);
-  const edges = [xs[0]!];
-  let from = -1;
-  isFree.forEach((free, i) => {
-    if (free) {
-      if (from < 0) from = i;
-      return;
-    }
-    if (from > 0 && i - from > LEAST_GAP * digit) edges.push(left + (from + i) / 2);
-    from = -1;
+  const body = digits.filter(({ cy }) => cy >= header);
+  const isRuled = xs.length > 2;
+  return xs.flatMap((left, c) => {
+    const right = xs[c + 1];
+    if (right === undefined) return [left];
+    const own = body.filter(({ cx }) => cx >= left && cx < right);
+    const gaps = gapsIn(own, left, right, digit);
+    return [left, ...(isRuled ? gaps.filter((x) => isBetween(x, own, digit)) : gaps)];
   });
-  return [...edges, xs[1]!];
+}
+
+const rowOf = ({ cy }: Blot, digit: number): number => Math.round(cy / (1.2 * digit));
+
+/** Middles of the upright gaps in some ink, those at its sides left out. */
+function gapsIn(blots: readonly Blot[], left: number, right: number, digit: number): number[] {
+  const first = Math.floor(left);
+  const crossed = Array.from({ length: Math.ceil(right) - first }, () => new Set<number>());
+  for (const blot of blots)
+    for (let x = Math.max(first, blot.x0); x < Math.min(right, blot.x1); x++)
+      crossed[x - first]!.add(rowOf(blot, digit));
+  const rows = new Set(blots.map((blot) => rowOf(blot, digit))).size;
+  const middles: number[] = [];
+  let from = 0;
+  crossed.forEach((set, i) => {
+    if (set.size <= CROSSED * rows) return;
+    if (from > 0 && i - from > LEAST_GAP * digit) middles.push(first + (from + i) / 2);
+    from = i + 1;
+  });
+  return middles;
+}
+
+function isBetween(x: number, blots: readonly Blot[], digit: number): boolean {
+  const rows = (some: readonly Blot[]) => new Set(some.map((blot) => rowOf(blot, digit)));
+  const [before, behind] = [rows(blots.filter(({ cx }) => cx < x)), rows(blots.filter(({ cx }) => cx >= x))];
+  const both = [...before].filter((row) => behind.has(row)).length;
+  return both >= 3 && both >= BOTH_SIDES * new Set([...before, ...behind]).size;
 }
 
 /** Rows stand this much apart at least, digit heights. */

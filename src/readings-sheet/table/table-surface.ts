@@ -22,6 +22,7 @@ const ROW_PX = 64;
 /** Tables with fewer rulings than this have rows without; they are laid flat this big. */
 const RULED_ROWS = 5;
 const LONGEST_PX = 1500;
+const GUESSED_ROW_PX = 56;
 const MOST_ENLARGED = 2;
 /** How much of the table's height is looked at above it, where the head stands, and below; and to its sides. */
 const ABOVE = 0.55;
@@ -64,7 +65,7 @@ export function tableSurface(photo: Photo, { nodes, isDrawn }: Lattice): TableSu
     xs,
     ys,
     drawn: { xs: xs.filter((_, i) => isDrawn.upright[i]), ys: ys.filter((_, i) => isDrawn.level[i]) },
-    rowHeight: usual * zoom,
+    rowHeight: isRuled ? usual * zoom : GUESSED_ROW_PX,
   };
 }
 
