@@ -1,7 +1,8 @@
 import { benchAssessment } from './assessment.ts';
-import { benchChart } from './chart.ts';
+import { benchReading } from './reading.ts';
+import { READINGS } from './readings.ts';
 import { benchSolver } from './solver.ts';
 
 await benchSolver();
 benchAssessment();
-await benchChart();
+for (const reading of READINGS) await benchReading(reading);
