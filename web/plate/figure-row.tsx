@@ -69,7 +69,7 @@ export function FigureRow({ photo, figure, turn_deg, warnings, inJob, isLookedAt
             onLeave={endStep}
           />
         )}
-        {isAsked && field && standing !== 'several' && form.name !== 'phases' && (
+        {isAsked && field && (standing === 'doubted' || standing === 'said') && form.name !== 'phases' && (
           <Confirm isSaid={standing === 'said'} onSay={(said) => onSay(said, null)} />
         )}
       </div>

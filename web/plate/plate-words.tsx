@@ -1,38 +1,8 @@
 import type { PlateReading } from '../../src/plate/reading.ts';
-import type { Problem } from '../api.ts';
-import { problemWords } from '../photo/problem-words.ts';
 import { texts } from '../texts/index.ts';
 import { warningWords } from '../words/issue-words.ts';
 import { isAskedAnyway } from './asked-anyway.ts';
 import { FIGURES } from './plate-fields.ts';
-
-/** Nothing was read: why, and the two ways on. */
-export function PlateProblem({
-  problem,
-  onAgain,
-  onByHand,
-}: {
-  problem: Problem;
-  onAgain: () => void;
-  onByHand: () => void;
-}) {
-  const t = texts.value;
-  const words = problem.errors.map((error) => error.message);
-  return (
-    <div class="box review" role="alert">
-      <h2 class="small-head">{t.plate.notRead}</h2>
-      <p>{words.length > 0 ? words.join(' ') : problemWords(problem, t)}</p>
-      <div class="actions">
-        <button type="button" class="press" onClick={onAgain}>
-          {t.common.tryAgain}
-        </button>
-        <button type="button" class="press" onClick={onByHand}>
-          {t.plate.typeIt}
-        </button>
-      </div>
-    </div>
-  );
-}
 
 /** Doubts about the plate as a whole; those about one figure stand beside it, and what is asked anyway needs no words here. */
 export function PlateWarnings({ reading }: { reading: PlateReading | null }) {

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { Blower } from '../../src/job/types.ts';
 import { changePlate, chooseRating, sayFigure } from '../edits/change-plate.ts';
 import { takePlate } from '../edits/take-plate.ts';
+import { ReadingProblem } from '../photo/reading-problem.tsx';
 import { WhileReading } from '../photo/while-reading.tsx';
 import { editDoc, job, perform } from '../state/job.ts';
 import { go } from '../state/route.ts';
@@ -16,7 +17,7 @@ import { LeftOnPlate } from './left-on-plate.tsx';
 import { meaningOf, motorKindOf } from './motor-kind.ts';
 import { plateReader } from './plate-reader.ts';
 import { PlateStage } from './plate-stage.tsx';
-import { PlateProblem, PlateWarnings } from './plate-words.tsx';
+import { PlateWarnings } from './plate-words.tsx';
 import { readAfterAll, type PlateWork } from './plate-work.ts';
 import { RatingRow } from './rating-row.tsx';
 import { chosenRating, isReady, kindOfPlate, shownFigures, type ShownFigure } from './shown-figures.ts';
@@ -104,8 +105,10 @@ export function PlateWorkspace({ blowerId, work }: { blowerId: string; work: Pla
           />
         )}
         {isAwaited && problem && (
-          <PlateProblem
+          <ReadingProblem
             problem={problem}
+            words={t}
+            byHand={t.typeIt}
             onAgain={read}
             onByHand={() => change((before) => ({ ...before, byHand: true }))}
           />

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { ReadingsEvidence } from '../../src/job/types.ts';
 import { changeSheet, sayHead } from '../edits/change-sheet.ts';
 import { needsPipe, takeSheet } from '../edits/take-sheet.ts';
+import { ReadingProblem } from '../photo/reading-problem.tsx';
 import { WhileReading } from '../photo/while-reading.tsx';
 import { outlineOfSheet, turnOfTable } from './sheet-place.ts';
 import { PlateStage } from '../plate/plate-stage.tsx';
@@ -13,7 +14,7 @@ import { unitFor } from '../words/say.ts';
 import { HEAD_FORMS } from './column-forms.ts';
 import { DoubtBox } from './doubt-box.tsx';
 import { HeadFields } from './head-fields.tsx';
-import { SheetProblem, SheetWarnings } from './sheet-words.tsx';
+import { SheetWarnings } from './sheet-words.tsx';
 import { sheetReader } from './sheet-reader.ts';
 import type { HeadQuantity } from './sheet-reading.ts';
 import { SheetTable } from './sheet-table.tsx';
@@ -100,7 +101,9 @@ export function SheetWorkspace({ blowerId, index, work }: Props) {
             onStop={back}
           />
         )}
-        {isAwaited && problem && <SheetProblem problem={problem} onAgain={read} onByHand={back} />}
+        {isAwaited && problem && (
+          <ReadingProblem problem={problem} words={t} byHand={t.byHand} onAgain={read} onByHand={back} />
+        )}
         {reading && (
           <>
             <SheetWarnings reading={reading} />

@@ -9,6 +9,7 @@ export const plate = {
   steps: { writing: 'Reading what stands on it', meaning: 'Working out what it means' },
   byHand: 'Stop, I’ll type it myself',
   notRead: 'The plate could not be read',
+  notReadHint: 'Take it again, nearer and square on, or type what you can see.',
   typeIt: 'Type it from the photo',
   readIt: 'Read it from the photo after all',
   retake: 'Take another photo',

@@ -8,6 +8,7 @@ export const sheet = {
   steps: { table: 'Looking for the table', cells: 'Reading its figures', meaning: 'Working out its columns' },
   byHand: 'Type them myself',
   notRead: 'The sheet could not be read',
+  notReadHint: 'Take it again, straight from above, with the whole table, or type the figures.',
   head: 'From its head',
   stays: (value: string) => `The readings say ${value}. That stays.`,
   heads: {
