@@ -7,7 +7,6 @@ type Made = { jpeg: Buffer; truth: PlateTruth; grey: { data: Buffer; width: numb
 const made: Made[] = [];
 const WISHES = [
   [0, { kind: 'motor-plate', difficulty: 'easy' }],
-  [1, { kind: 'motor-plate', difficulty: 'normal', heldBack: true }],
   [2, { kind: 'blower-plate', difficulty: 'hard' }],
   [3, { kind: 'readings-sheet', difficulty: 'normal' }],
   [4, { kind: 'motor-plate', difficulty: 'hard', heldBack: true }],
@@ -15,7 +14,7 @@ const WISHES = [
 
 beforeAll(async () => {
   for (const [k, wish] of WISHES) {
-    const { jpeg, truth } = await inventPlatePhoto(12, k, { ...wish, longest: 1600 });
+    const { jpeg, truth } = await inventPlatePhoto(12, k, { ...wish, longest: 1200 });
     const { data, info } = await sharp(jpeg).autoOrient().greyscale().raw().toBuffer({ resolveWithObject: true });
     made.push({ jpeg, truth, grey: { data, width: info.width, height: info.height } });
   }
@@ -36,10 +35,10 @@ function unevenness({ data, width, height }: Made['grey'], quad: readonly Xy[]):
 describe('a photo of an invented plate or sheet', () => {
   test('is the same for the same seed', async () => {
     const [k, wish] = WISHES[0];
-    const again = await inventPlatePhoto(12, k, { ...wish, longest: 1600 });
+    const again = await inventPlatePhoto(12, k, { ...wish, longest: 1200 });
     expect(again.truth).toEqual(made[0]!.truth);
     expect(again.jpeg.equals(made[0]!.jpeg)).toBe(true);
-    const other = await inventPlatePhoto(13, k, { ...wish, longest: 1600 });
+    const other = await inventPlatePhoto(13, k, { ...wish, longest: 1200 });
     expect(other.jpeg.equals(made[0]!.jpeg)).toBe(false);
   });
 
@@ -49,7 +48,7 @@ describe('a photo of an invented plate or sheet', () => {
       const { width, height, exifOrientation, uprightSize, smallestCapitalPx } = truth.photo;
       expect([meta.width, meta.height, meta.orientation ?? 1]).toEqual([width, height, exifOrientation]);
       expect([grey.width, grey.height]).toEqual(uprightSize);
-      expect(smallestCapitalPx).toBeGreaterThan(12);
+      expect(smallestCapitalPx).toBeGreaterThan(7);
     }
   });
 
