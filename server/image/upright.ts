@@ -6,7 +6,7 @@ const SMALLEST_SIDE_px = 8;
 export type UprightPicture = { width_px: number; height_px: number };
 
 /** Why a file did not become a picture. */
-export type PictureFault = 'unreadable' | 'too-many-pixels' | 'too-small';
+export type PictureFault = 'unreadable' | 'too-many-pixels' | 'too-small' | 'moving';
 
 /**
  * Turns a photo the way it was taken (EXIF orientation) and writes it as a plain JPEG without any of its notes.
@@ -14,11 +14,10 @@ export type PictureFault = 'unreadable' | 'too-many-pixels' | 'too-small';
  */
 export async function writeUpright(from: string, to: string): Promise<UprightPicture | PictureFault> {
   try {
-    const { width, height } = await sharp(from, {
-      limitInputPixels: MOST_PIXELS,
-      failOn: 'truncated',
-      autoOrient: true,
-    })
+    const picture = sharp(from, { limitInputPixels: MOST_PIXELS, failOn: 'truncated', autoOrient: true });
+    const { pages = 1 } = await picture.metadata();
+    if (pages > 1) return 'moving';
+    const { width, height } = await picture
       .flatten({ background: 'white' })
       .jpeg({ quality: 95, chromaSubsampling: '4:4:4' })
       .toFile(to);

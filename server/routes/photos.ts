@@ -2,7 +2,7 @@ import { Router } from 'express';
 import type { Request, Response } from 'express';
 import multer from 'multer';
 import type { Decoder } from '../image/decoder.ts';
-import { pictureFormat } from '../image/signature.ts';
+import { isMovingPng, pictureFormat } from '../image/signature.ts';
 import { MOST_PIXELS } from '../image/limits.ts';
 import type { PictureFault } from '../image/upright.ts';
 import { Refusal, onlyMethods } from '../problem.ts';
@@ -28,9 +28,10 @@ const KINDS = 'a JPEG, PNG or WebP picture';
 
 const REFUSALS: Record<PictureFault, () => Refusal> = {
   unreadable: () =>
-    new Refusal(415, `This file cannot be read to its end as a picture; send it again, or another as ${KINDS}.`),
+    new Refusal(422, `This file cannot be read to its end as a picture; send it again, or another as ${KINDS}.`),
   'too-many-pixels': () =>
-    new Refusal(413, `The picture has more than ${MOST_PIXELS / 1e6} megapixels; send a smaller one.`),
+    new Refusal(422, `The picture has more than ${MOST_PIXELS / 1e6} megapixels; send a smaller one.`),
+  moving: () => new Refusal(422, 'This picture moves; send one that stands still.'),
   'too-small': () => new Refusal(422, 'The picture is too small to show anything.'),
 };
 
@@ -62,6 +63,7 @@ async function add({ photos, decoder, photoReader }: IncomingParts, req: Request
   const { buffer } = await uploadedFile(req, res);
   const format = pictureFormat(buffer);
   if (!format) throw new Refusal(415, `This is no picture that can be read here; send ${KINDS}.`);
+  if (isMovingPng(buffer)) throw REFUSALS.moving();
   const photo = await photos.add(buffer, format.ending, decoder.upright).catch((error: unknown) => {
     throw error instanceof TookTooLong ? new Refusal(422, TOO_SLOW) : error;
   });
