@@ -17,6 +17,9 @@ export { voteOnLine, type VotedWord } from './vote/vote.ts';
 export { findLines, type FoundLines } from './lines/find-lines.ts';
 export type { TextLine } from './lines/text-lines.ts';
 
+/** An inner frame may have been taken for the plate's edge: text a little outside is read too. */
+const MARGIN_PX = 40;
+
 export type ReadingOptions = {
   /** corners somebody pointed at, photo pixels, from the top left clockwise; found by itself without */
   readonly outline?: Outline;
@@ -32,7 +35,8 @@ export async function readWriting(
   options: ReadingOptions = {},
 ): Promise<Writing | null> {
   const outline = options.outline ?? findOutline(photo);
-  const lying = layFlat(photo, outline ?? wholePhoto(photo));
+  const margin = outline ? MARGIN_PX : 0;
+  const lying = layFlat(photo, outline ?? wholePhoto(photo), margin);
   if (!lying) return null;
   const { surface, found } = await turnUpright(lying, words);
   const { width, height } = surface;
@@ -45,10 +49,10 @@ export async function readWriting(
     words: read,
     rulings: found.rulings,
     corners_px: [
-      surface.toPhoto(0, 0),
-      surface.toPhoto(width, 0),
-      surface.toPhoto(width, height),
-      surface.toPhoto(0, height),
+      surface.toPhoto(margin, margin),
+      surface.toPhoto(width - margin, margin),
+      surface.toPhoto(width - margin, height - margin),
+      surface.toPhoto(margin, height - margin),
     ],
     isOutlined: outline !== null,
     toPhoto: surface.toPhoto,

@@ -19,11 +19,12 @@ const distance = (a: Xy, b: Xy) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 /**
  * Lays what lies within an outline flat.
+ * @param margin_px so much of what lies around is shown too, flat pixels
  * @returns null where the corners are no quadrilateral
  * Source of the curved sides: S. A. Coons, MIT Project MAC-TR-41 (1967); here the sides' bulges are blended and added
  * to the projective map of the corners.
  */
-export function layFlat(photo: Photo, { corners, bulges }: Outline): Surface | null {
+export function layFlat(photo: Photo, { corners, bulges }: Outline, margin_px = 0): Surface | null {
   const [a, b, c, d] = corners;
   const across = (distance(a, b) + distance(d, c)) / 2;
   const down = (distance(a, d) + distance(b, c)) / 2;
@@ -57,7 +58,13 @@ export function layFlat(photo: Photo, { corners, bulges }: Outline): Surface | n
     });
     return [px + dx, py + dy];
   };
-  return { width, height, photo, photoPixels: 1 / scale, toPhoto };
+  return {
+    width: width + 2 * margin_px,
+    height: height + 2 * margin_px,
+    photo,
+    photoPixels: 1 / scale,
+    toPhoto: (x, y) => toPhoto(x - margin_px, y - margin_px),
+  };
 }
 
 /** The same surface read from another side. @param turns quarter turns against the clock the picture is turned by */

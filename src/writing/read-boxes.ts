@@ -1,14 +1,12 @@
 import type { WordCrop, WordKind, WordRead, WordReader } from '../words/word-reader.ts';
 import { BORDER_PX, CAPITAL_PX, sampleBox, type Sample } from './crop/sample-box.ts';
-import { prepare, type Preparation } from './crop/preparations.ts';
+import { prepare, WAYS_TO_READ } from './crop/preparations.ts';
+import { lightingOf } from './crop/relief.ts';
 import type { Surface, TextBox } from './surface.ts';
 import { voteOnLine, type VotedWord } from './vote/vote.ts';
 import { UNREAD, type InkWitness } from './vote/ink-witness.ts';
 import type { ReadWord } from './written.ts';
 
-/** Every line is read this way, and lines these do not agree on in the other ways too. */
-const FIRST: readonly Preparation[] = ['stretched', 'levelled', 'softened'];
-const MORE: readonly Preparation[] = ['evened', 'filled', 'sharpened'];
 /** Characters under this share of the votes are asked about again. */
 const SURE = 0.86;
 
@@ -30,14 +28,11 @@ export async function readBoxes(
   words: WordReader,
   isForeign?: (x: number, y: number, box: TextBox) => boolean,
 ): Promise<ReadWord[][]> {
-  const lines = boxes.map((box, index): Line => ({
-    index,
-    sample: sampleBox(surface, box, isForeign && ((x, y) => isForeign(x, y, box))),
-    reads: [],
-  }));
-  await readIn(FIRST, lines, words);
+  const samples = sampleAll(surface, boxes, isForeign);
+  const lines = samples.map((sample, index): Line => ({ index, sample, reads: [] }));
+  await readIn('first', lines, words);
   await readIn(
-    MORE,
+    'more',
     lines.filter(({ reads }) => !isAgreed(reads)),
     words,
   );
@@ -51,8 +46,28 @@ export async function readBoxes(
 /** Lines of about one character are looked at as such: modes meant for lines see nothing there. */
 const kindOf = ({ width, height }: WordCrop): WordKind => (width < 1.05 * height ? 'glyph' : 'text');
 
-async function readIn(ways: readonly Preparation[], lines: readonly Line[], words: WordReader): Promise<void> {
-  const asked = lines.flatMap((line) => ways.map((way) => ({ line, crop: prepare(line.sample, way) })));
+/** Samples of all boxes; reliefs know where the light comes from, which is the same all over a plate. */
+export function sampleAll(
+  surface: Surface,
+  boxes: readonly TextBox[],
+  isForeign?: (x: number, y: number, box: TextBox) => boolean,
+): Sample[] {
+  const samples = boxes.map((box) => sampleBox(surface, box, isForeign && ((x, y) => isForeign(x, y, box))));
+  const lightings = samples.map((sample) => lightingOf(sample, CAPITAL_PX));
+  const votes = new Map<number, number>();
+  for (const { isRelief, angle, likelihood } of lightings)
+    if (isRelief) votes.set(angle, (votes.get(angle) ?? 0) + likelihood);
+  const [light] = [...votes].sort((a, b) => b[1] - a[1])[0] ?? [];
+  return samples.map((sample, i) => (lightings[i]!.isRelief ? { ...sample, light } : sample));
+}
+
+/** In which ways a sample is read. */
+export const waysOf = ({ light }: Sample) => WAYS_TO_READ[light === undefined ? 'print' : 'relief'];
+
+async function readIn(turn: 'first' | 'more', lines: readonly Line[], words: WordReader): Promise<void> {
+  const asked = lines.flatMap((line) =>
+    waysOf(line.sample)[turn].map((way) => ({ line, crop: prepare(line.sample, way) })),
+  );
   for (const kind of ['text', 'glyph'] as const) {
     const some = asked.filter(({ crop }) => kindOf(crop) === kind);
     if (!some.length) continue;

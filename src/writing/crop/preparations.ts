@@ -1,5 +1,6 @@
 import type { WordCrop } from '../../words/word-reader.ts';
 import { blurred, fieldLike, meanAround, quantile, type Field } from './filters.ts';
+import { heightOf, lightingOf } from './relief.ts';
 import { BORDER_PX, CAPITAL_PX, type Sample } from './sample-box.ts';
 
 /**
@@ -15,13 +16,24 @@ const WAYS = {
   softened: (s: Sample) => blurred(levelled(s), 0.055 * CAPITAL_PX),
   /** as much contrast everywhere */
   evened: (s: Sample) => evened(s),
-  /** stamped strokes have a lit and a shaded edge, and the ground's brightness between: both edges are ink */
-  filled: (s: Sample) => filled(s),
+  /** height of a stamped or cast relief */
+  raised: (s: Sample) => raised(s, 0.02, 0.6),
+  /** the same, softer */
+  molten: (s: Sample) => raised(s, 0.045, 0.45),
+  /** the same, wide strokes filled to their middle */
+  cast: (s: Sample) => raised(s, 0.03, 1),
   /** the strokes' shaded parts only, thinner */
   sharpened: (s: Sample) => sharpened(s),
 } satisfies Record<string, (sample: Sample) => Field>;
 
 export type Preparation = keyof typeof WAYS;
+
+/** Every line is read the first ways; lines these do not agree on in the other ways too. */
+export const WAYS_TO_READ: Record<'print' | 'relief', { first: readonly Preparation[]; more: readonly Preparation[] }> =
+  {
+    print: { first: ['stretched', 'levelled', 'softened'], more: ['evened', 'sharpened'] },
+    relief: { first: ['raised', 'molten', 'cast'], more: ['levelled', 'evened'] },
+  };
 
 /** Makes a crop for the reader: prepared, what is foreign left out, with a white border. */
 export function prepare(sample: Sample, way: Preparation): WordCrop {
@@ -68,15 +80,12 @@ function evened(s: Sample): Field {
   return fieldLike(s, (k) => 0.35 + (0.45 * (mean.values[k]! - s.values[k]!)) / Math.max(6, deviation.values[k]!));
 }
 
-function filled(s: Sample): Field {
-  const ground = meanAround(s, Math.round(0.8 * CAPITAL_PX));
-  const relief = blurred(
-    fieldLike(s, (k) => Math.abs(s.values[k]! - ground.values[k]!)),
-    0.06 * CAPITAL_PX,
-  );
-  const least = quantile(relief.values, 0.3);
-  const most = quantile(relief.values, 0.96);
-  return fieldLike(s, (k) => (relief.values[k]! - least) / Math.max(6, most - least));
+function raised(s: Sample, softness: number, memory: number): Field {
+  const angle = s.light ?? lightingOf(s, CAPITAL_PX).angle;
+  const height = heightOf(blurred(s, softness * CAPITAL_PX), CAPITAL_PX, angle, memory);
+  const least = quantile(height.values, 0.45);
+  const most = quantile(height.values, 0.96);
+  return fieldLike(s, (k) => (height.values[k]! - least) / Math.max(4, most - least));
 }
 
 function sharpened(s: Sample): Field {

@@ -17,6 +17,8 @@ export type Sample = Field & {
   readonly zoom: number;
   /** 1 where something that is not part of the line stands: a ruling, a neighbour */
   readonly foreign: Uint8Array;
+  /** where the light comes from, where the letters are a relief, rad */
+  readonly light?: number;
   /** flat place of a crop's place */
   readonly toFlat: (i: number, j: number) => readonly [number, number];
 };

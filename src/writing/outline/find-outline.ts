@@ -18,6 +18,8 @@ const LEAST_WORTH = 0.3;
 
 /** Fewer than this tell nothing. */
 const FEW_LETTERS = 8;
+/** A mottled ground is full of what looks like letters: they weigh, and do not decide. */
+const LETTERS_COUNT = 0.6;
 
 /** The whole photo as an outline. */
 export function wholePhoto({ full: { width, height } }: Photo): Outline {
@@ -122,7 +124,10 @@ function worthOf(sides: readonly Side[], letters: readonly LetterPlace[], view: 
   const steps = sides.reduce((s, { step }) => s + Math.min(40, step), 0) / 160;
   const bulges = sides.filter(({ bulge }) => bulge !== 0).length;
   return (
-    (0.5 * weakest + 0.5 * mean) * (0.5 + 0.5 * steps) * (0.15 + 0.85 * lettersIn(corners, letters)) * 0.97 ** bulges
+    (0.5 * weakest + 0.5 * mean) *
+    (0.5 + 0.5 * steps) *
+    (1 - LETTERS_COUNT + LETTERS_COUNT * lettersIn(corners, letters)) *
+    0.97 ** bulges
   );
 }
 
