@@ -32,7 +32,8 @@ const OF_MOTOR: readonly PlateFigure[] = [
 ];
 
 /**
- * Puts what a plate says into its blower, in one step, and keeps its photo there. What the plate does not say stays as it was.
+ * Puts what a plate says into its blower, in one step, and keeps its photo there. What the plate does not say stays as it was,
+ * unless its power says that it is another motor's.
  * A largest flow and a largest pressure become two points, one without pressure and one without flow.
  */
 export function takePlate(job: Job, data: TakePlate): Edited {
@@ -42,7 +43,7 @@ export function takePlate(job: Job, data: TakePlate): Edited {
   const path = `/blowers/${at}`;
   const figure = (name: PlateFigure): TakenFigure | undefined => data.figures.find((one) => one.name === name);
 
-  let next = job;
+  let next = isOtherMotor(blower, data) ? withoutOldPlate(job, path) : job;
   const put = (place: string, { value, text }: TakenFigure): void => {
     next = withTyped(next, `${path}/${place}`, value, text);
   };
@@ -60,6 +61,30 @@ export function takePlate(job: Job, data: TakePlate): Edited {
   next = withAir(next, data, figure('flow_m3_s'), figure('pressure_Pa'), wheelSpeed(blower, data.kind, speed));
   return { job: withPhotoKept(next, path, data.photoId), note: 'plate' };
 }
+
+/** A plate of another power is another motor's. @param data what is taken over */
+export function isOtherMotor({ motor }: Blower, { kind, figures }: Pick<TakePlate, 'kind' | 'figures'>): boolean {
+  const power = figures.find(({ name }) => name === 'ratedPower_W');
+  return kind === 'motor' && power !== undefined && Math.abs(power.value / motor.ratedPower_W - 1) > SAME_POWER;
+}
+
+/** The same power in kW and in HP, rounded as plates round it. */
+const SAME_POWER = 0.03;
+
+/** What is known of the motor that was there says nothing of another one. */
+const OF_ITS_OWN = [
+  'voltage_V',
+  'current_A',
+  'powerFactor',
+  'efficiency',
+  'serviceFactor',
+  'speed_rpm',
+  'frequency_Hz',
+];
+const OF_ITS_PAST = ['idleCurrent_A', 'rewound', 'startsBy'];
+
+const withoutOldPlate = (job: Job, path: string): Job =>
+  [...OF_ITS_OWN, ...OF_ITS_PAST].reduce((now, name) => withTyped(now, `${path}/motor/${name}`, undefined, null), job);
 
 /** Where a plate's speed goes: a motor's to the motor; a blower's to the wheel, where nothing better is known of it. */
 function speedPlace({ drive, motor, runSpeed_rpm }: Blower, kind: PlateKind): string | null {

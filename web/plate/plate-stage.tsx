@@ -35,7 +35,7 @@ const NO_HANDLES: Corners = [
 const ROOM = { sides: 14, top: 14, bottom: 14 };
 
 /** Between print and outline, so that no figure is hidden by it [CSS px]. */
-const AWAY_PX = 5;
+const AWAY_PX = 3;
 
 function outlineOf([x, y, width, height]: Box, view: View): string {
   const away = AWAY_PX / view.scale;

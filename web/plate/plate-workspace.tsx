@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Blower } from '../../src/job/types.ts';
 import { changePlate, chooseRating, sayFigure } from '../edits/change-plate.ts';
-import { takePlate } from '../edits/take-plate.ts';
+import { isOtherMotor, takePlate } from '../edits/take-plate.ts';
 import { ReadingProblem } from '../photo/reading-problem.tsx';
 import { WhileReading } from '../photo/while-reading.tsx';
 import { editDoc, job, perform } from '../state/job.ts';
@@ -49,13 +49,14 @@ export function PlateWorkspace({ blowerId, work }: { blowerId: string; work: Pla
   const motorKind = motorKindOf(work, figures, blower.motor.kind);
   const turn_deg = turnOf(reading?.corners_px ?? []);
 
+  const taken = figures.filter(isReady).map(({ form: { name }, value, text }) => ({ name, value: value!, text }));
   const use = (): void => {
     perform(
       takePlate(job.value, {
         blowerId,
         photoId,
         kind,
-        figures: figures.filter(isReady).map(({ form: { name }, value, text }) => ({ name, value: value!, text })),
+        figures: taken,
         motorKind,
         powerMeaning: meaningOf(work),
         air: work.air ?? 'leave-out',
@@ -132,6 +133,7 @@ export function PlateWorkspace({ blowerId, work }: { blowerId: string; work: Pla
             <AirRow figures={figures} air={work.air} onChoose={(air) => change((before) => ({ ...before, air }))} />
             {kind === 'motor' && <KindRow motorKind={motorKind} meaning={meaningOf(work)} change={change} />}
             <LeftOnPlate reading={reading} photo={work} turn_deg={turn_deg} />
+            {isOtherMotor(blower, { kind, figures: taken }) && <p class="second">{t.otherMotor}</p>}
             <UseButton figures={figures} air={work.air} onUse={use} />
           </>
         )}

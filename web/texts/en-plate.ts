@@ -45,6 +45,7 @@ export const plate = {
   },
   alsoRead: (n: number): string => (n === 1 ? 'One more thing was read' : 'More that was read'),
   alsoReadHint: 'No sum needs it. It is kept with the photo.',
+  otherMotor: 'Another power than in the job, so another motor: what was known of the old one goes.',
   use: 'Put it into the job',
   useWithout: (n: number, written: string): string =>
     n === 1 ? 'Without the one you have not looked at.' : `Without the ${written} you have not looked at.`,

@@ -33,7 +33,7 @@ const AIR: TakePlate['figures'] = [
 
 describe('taking over a plate', () => {
   it('fills the motor, keeps what the plate does not say, the words of the plate and its photo', () => {
-    const known = withValueAt(start(), '/blowers/0/motor/rewound', true);
+    const known = withValueAt(start(), '/blowers/0/motor', { ratedPower_W: 2237, rewound: true });
     const { job, note } = takePlate(known, taken({ figures: MOTOR }));
     expect(note).toBe('plate');
     expect(job.blowers[0]!.motor).toEqual({
@@ -48,6 +48,15 @@ describe('taking over a plate', () => {
     expect(job.asTyped!['/blowers/0/motor/ratedPower_W']).toBe('2,2 kW');
     expect(job.blowers[0]!.platePhotoIds).toEqual(['plate']);
     expect(checkJob(job).ok).toBe(true);
+  });
+
+  it('lets go of what was known of the old motor when its power says that it is another', () => {
+    const motor = { ratedPower_W: 750, current_A: 4.7, efficiency: 0.81, rewound: true, fedThrough: 'inverter' };
+    const { job } = takePlate(withValueAt(start(), '/blowers/0/motor', motor), taken({ figures: MOTOR }));
+    expect(job.blowers[0]!.motor).toMatchObject({ ratedPower_W: 2200, voltage_V: 380, fedThrough: 'inverter' });
+    expect(Object.keys(job.blowers[0]!.motor)).not.toEqual(
+      expect.arrayContaining([expect.stringMatching(/current_A|efficiency|rewound/)]),
+    );
   });
 
   it('keeps every photo once', () => {
