@@ -1,4 +1,5 @@
 import type { Writing } from '../writing/written.ts';
+import { clearRulings } from './layout/clear-rulings.ts';
 import { hitsAmong, type Hit } from './layout/hits.ts';
 import { placesAmong } from './layout/places.ts';
 import { inReadingOrder, runsOf } from './layout/runs.ts';
@@ -24,7 +25,7 @@ export function readPlate(writing: Writing): PlateReading {
   const hits = hitsAmong(runs);
   const places = placesAmong(runs, hits);
   const reads = readPlaces(places);
-  const claims = claimsAmong(hits, places, reads, writing.rulings);
+  const claims = claimsAmong(hits, places, reads, clearRulings(writing.rulings, runs));
   const facts = factsOf(hits);
   const candidates = [...candidatesOf(reads, claims), ...spokenCandidates(hits, places.length)].map((candidate) =>
     withFacts(candidate, facts),

@@ -140,7 +140,7 @@ function hitsFrom(runs: readonly Run[], start: number): { hit: Hit; margin: numb
     const isBehind = isBehindFigure(runs[start - 1], taken[0]!);
     // a lone letter is a word of its own, or the unit of the number before it
     if (marks.length === 1 && !isBehind && !(run.index === 0 && run.isLast)) continue;
-    const best = bestOf(marks, isBehind);
+    const best = bestOf(marks, isBehind, isOneWord(taken));
     if (best)
       found.push({
         margin: best.margin,
@@ -168,6 +168,9 @@ const areOwn = ([first, ...rest]: readonly Run[]) =>
 const areInWords = (runs: readonly Run[]) =>
   runs.every((run) => run.kind === 'text' || runs.some(({ kind, word }) => kind === 'text' && word === run.word));
 
+const SHORT_UNIT = 3;
+const isOneWord = (runs: readonly Run[]) => runs.every(({ word }) => word === runs[0]!.word);
+
 const isBehindFigure = (before: Run | undefined, run: Run) => before?.kind === 'figure' && isClose(before, run);
 
 const BY_LENGTH = new Map<number, Phrase[]>();
@@ -185,12 +188,14 @@ const withoutStops = (marks: readonly Mark[]) => marks.filter((mark) => !'.:,;()
 
 type Likeness = { phrase: Phrase; margin: number };
 
-function bestOf(marks: readonly Mark[], isBehind: boolean) {
+function bestOf(marks: readonly Mark[], isBehind: boolean, isWord: boolean) {
   const letters = withoutStops(marks);
   if (letters.length === 0) return null;
   const isShortened = letters.length >= 3 && marks.at(-1)!.options[0]!.text === '.';
   const near = nearInLength(letters.length);
-  const all = near.map((phrase) => likeness(letters, phrase, isBehind));
+  // short units are one word
+  const possible = isWord ? near : near.filter(({ isUnit, length }) => !isUnit || length > SHORT_UNIT);
+  const all = possible.map((phrase) => likeness(letters, phrase, isBehind));
   if (isShortened) all.push(...shortened(letters));
   let [best, second]: [Likeness | null, Likeness | null] = [null, null];
   for (const found of all) {

@@ -64,7 +64,12 @@ export function mayBeValue(hit: Hit, runs: readonly Run[]): boolean {
   const [run] = hit.runs;
   if (hit.runs.length > 1 || !/^[A-Z]$/.test(run!.text) || !run!.isLast || run!.index > 0) return false;
   const before = runs[run!.id - 1];
-  return !(before?.kind === 'figure' && inOneRow(before, run!) && gapOf(before, run!) < CODE_GAP);
+  return !(
+    before?.kind === 'figure' &&
+    inOneRow(before, run!) &&
+    run!.x0 > before.x0 &&
+    gapOf(before, run!) < CODE_GAP
+  );
 }
 
 /** Runs that follow each other closely in one row. */
@@ -72,7 +77,8 @@ function chained(runs: readonly Run[]): Run[][] {
   const chains: Run[][] = [];
   for (const run of runs) {
     const last = chains.at(-1)?.at(-1);
-    const isNext = last && run.id === last.id + 1 && inOneRow(last, run) && gapOf(last, run) < CODE_GAP;
+    const isNext =
+      last && run.id === last.id + 1 && inOneRow(last, run) && run.x0 > last.x0 && gapOf(last, run) < CODE_GAP;
     if (isNext) chains.at(-1)!.push(run);
     else chains.push([run]);
   }

@@ -1,5 +1,6 @@
 import type { Ruling } from '../../writing/written.ts';
 import { FIGURE_FORMS } from '../tables/fields.ts';
+import { stripOf } from './clear-rulings.ts';
 import type { Hit } from './hits.ts';
 import type { Place } from './places.ts';
 import { inOneRow, middle, type Box } from './runs.ts';
@@ -36,7 +37,7 @@ export function aimsOf(hits: readonly Hit[], places: readonly Place[], rulings: 
     RELATIONS.flatMap((relation) => {
       const isAlong = relation === 'right' || relation === 'left';
       const seen = wantsFigures(hit) ? places.filter(({ figure }) => figure) : places;
-      const found = isAlong ? alongRow(hit, relation, hits, seen) : inColumn(hit, relation, hits, seen);
+      const found = isAlong ? alongRow(hit, relation, hits, seen) : inColumn(hit, relation, hits, seen, rulings);
       return found.map(({ place, gap }): Aim => {
         const isAttached = hit.isUnit && relation === 'left' && gap < ATTACHED;
         const crossed = rulings.filter((ruling) => parts(ruling, hit, place)).length;
@@ -101,39 +102,66 @@ const agree = (a: Hit, b: Hit) =>
 /** How far to the right of a label's end its value may stand below it, in capital heights: wide boxes have small labels. */
 const WIDEST_STRIP = 24;
 
-/** The next places straight below or above: under the label itself, or in the strip up to the next label of its row. */
-function inColumn(hit: Hit, relation: 'below' | 'above', hits: readonly Hit[], places: readonly Place[]): Found[] {
+/**
+ * The next place straight below or above: in the label's own column where rulings make one, else under the label itself or
+ * in the strip up to the next label of its row.
+ */
+function inColumn(
+  hit: Hit,
+  relation: 'below' | 'above',
+  hits: readonly Hit[],
+  places: readonly Place[],
+  rulings: readonly Ruling[],
+): Found[] {
   const sign = relation === 'below' ? 1 : -1;
   const height = hit.capitalHeight;
   const gapTo = (box: Box) => (sign > 0 ? box.y0 - hit.y1 : hit.y0 - box.y1);
+  const [left, right] = stripOf(hit, rulings);
   const next = Math.min(
     ...hits.filter((other) => inOneRow(other, hit) && other.x0 > hit.x1).map(({ x0 }) => x0),
-    Infinity,
+    hit.x1 + WIDEST_STRIP * height,
+  );
+  // the unit behind a label has its label's width too
+  const start = Math.min(
+    hit.x0,
+    ...hits
+      .filter(
+        (other) =>
+          inOneRow(other, hit) && other.x0 < hit.x0 && hit.x0 - other.x1 < SAME_LABEL * height && agree(other, hit),
+      )
+      .map(({ x0 }) => x0),
   );
   const isUnder = (box: Box) => {
-    const overlap = Math.min(box.x1, hit.x1) - Math.max(box.x0, hit.x0);
     const [x] = middle(box);
-    return (
-      overlap > 0 ||
-      (x > hit.x0 && x < Math.min(next - height, hit.x1 + WIDEST_STRIP * height) && box.x0 < next - 0.5 * height)
-    );
+    if (x < left || x > right) return false;
+    const isCell = Number.isFinite(left) && Number.isFinite(right);
+    return aside(box, hit) === 0 || isCell || (x > start && (Number.isFinite(right) || x < next));
   };
+  // what stands right under the label comes before what stands beside that
+  const distance = (box: Box) => gapTo(box) + ASIDE * aside(box, hit);
   const under = places
     .filter((place) => !isOn(place, hit) && isUnder(place) && gapTo(place) > -0.5 * height)
-    .map((place) => ({ place, gap: gapTo(place) / Math.max(height, place.capitalHeight) }))
-    .toSorted((a, b) => a.gap - b.gap);
+    .toSorted((a, b) => distance(a) - distance(b));
   const nearest = under[0];
   if (!nearest) return [];
   const blocked = hits.some(
     (other) =>
       other !== hit &&
       gapTo(other) > 0 &&
-      gapTo(other) < gapTo(nearest.place) - 0.2 * height &&
+      gapTo(other) < gapTo(nearest) - 0.2 * height &&
       isUnder(other) &&
       !agree(other, hit),
   );
-  return blocked ? [] : [nearest];
+  return blocked ? [] : [{ place: nearest, gap: gapTo(nearest) / Math.max(height, nearest.capitalHeight) }];
 }
+
+/** A unit follows its label this closely, in capital heights. */
+const SAME_LABEL = 2;
+
+/** How far one box lies to the side of another, 0 where they overlap. */
+const aside = (box: Box, other: Box) => Math.max(0, box.x0 - other.x1, other.x0 - box.x1);
+/** What a step to the side counts against a step down. */
+const ASIDE = 0.6;
 
 /** Whether a ruling runs between a label and a place: across the line from one to the other. */
 function parts(ruling: Ruling, from: Box, to: Box): boolean {

@@ -62,30 +62,34 @@ function follows(a: ReadWord, b: ReadWord): boolean {
 }
 
 /** Parts words where figures begin and end: `5.5kW` is a figure and a text, `min-1` and `IP55` the other way round. */
-export function runsOf(words: readonly ReadWord[]): Run[] {
+export function runsOf(all: readonly ReadWord[]): Run[] {
   let id = 0;
-  return words.flatMap((word) => {
-    const marks = withoutConnections(withoutSides(marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== '')));
-    if (isRubbish(marks)) return [];
-    const kinds = kindsOf(marks);
-    const runs: { kind: Run['kind']; marks: Mark[] }[] = [];
-    marks.forEach((mark, i) => {
-      if (i === 0 || kinds[i] !== kinds[i - 1]) runs.push({ kind: kinds[i]!, marks: [] });
-      runs.at(-1)!.marks.push(mark);
+  return all
+    .filter((word) => !isTexture(word, usualHeight(all)))
+    .flatMap((word) => {
+      const marks = withoutConnections(
+        withoutSides(marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== '')),
+      );
+      if (isRubbish(marks)) return [];
+      const kinds = kindsOf(marks);
+      const runs: { kind: Run['kind']; marks: Mark[] }[] = [];
+      marks.forEach((mark, i) => {
+        if (i === 0 || kinds[i] !== kinds[i - 1]) runs.push({ kind: kinds[i]!, marks: [] });
+        runs.at(-1)!.marks.push(mark);
+      });
+      return runs.map((run, index) => ({
+        ...run,
+        text: textOf(run.marks),
+        word,
+        id: id++,
+        index,
+        isLast: index === runs.length - 1,
+        x0: run.marks[0]!.x0,
+        x1: run.marks.at(-1)!.x1,
+        y0: word.y0,
+        y1: word.y1,
+      }));
     });
-    return runs.map((run, index) => ({
-      ...run,
-      text: textOf(run.marks),
-      word,
-      id: id++,
-      index,
-      isLast: index === runs.length - 1,
-      x0: run.marks[0]!.x0,
-      x1: run.marks.at(-1)!.x1,
-      y0: word.y0,
-      y1: word.y1,
-    }));
-  });
 }
 
 /** What the side of a box beside a word is read as. */
@@ -102,6 +106,20 @@ function withoutSides(marks: readonly Mark[]): readonly Mark[] {
 const LEAST_AGREEMENT = 0.42;
 const isRubbish = (marks: readonly Mark[]) =>
   marks.length === 0 || marks.reduce((sum, { options }) => sum + options[0]!.share, 0) < LEAST_AGREEMENT * marks.length;
+
+/** Readings agree on a word: every reading saw it, and the same in it, 0..1. */
+const agreement = ({ glyphs, seen, passes }: ReadWord) =>
+  (glyphs.reduce((sum, { share }) => sum + share, 0) / Math.max(glyphs.length, 1)) * (passes > 0 ? seen / passes : 1);
+const CLEAR = 0.85;
+/** Small print may be this much smaller than most print; smaller things are grain of the metal, unless they read clearly. */
+const SMALL_PRINT = 0.5;
+
+const usualHeight = (words: readonly ReadWord[]): number => {
+  const heights = words.filter((word) => agreement(word) > CLEAR && word.glyphs.length > 1).map((w) => w.capitalHeight);
+  return heights.toSorted((a, b) => a - b)[Math.floor(heights.length / 2)] ?? 0;
+};
+const isTexture = (word: ReadWord, usual: number) =>
+  word.capitalHeight < SMALL_PRINT * usual && agreement(word) < CLEAR;
 
 /** Star and delta behind a voltage say nothing more than the list does, and a delta is read as an A: `220Δ/380Y`. */
 function withoutConnections(marks: readonly Mark[]): readonly Mark[] {
