@@ -9,6 +9,8 @@ import type { ReadWord } from './written.ts';
 
 /** Characters under this share of the votes are asked about again. */
 const SURE = 0.86;
+/** Lines no reading of which is surer are no text. */
+const HOPELESS = 0.2;
 
 /** A box whose pieces of ink are known, flat pixels. */
 export type InkedBox = TextBox & { readonly letters?: readonly Box[]; readonly marks?: readonly Box[] };
@@ -33,7 +35,7 @@ export async function readBoxes(
   await readIn('first', lines, words);
   await readIn(
     'more',
-    lines.filter(({ reads }) => !isAgreed(reads)),
+    lines.filter(({ reads }) => isWorthMore(reads)),
     words,
   );
   return lines.map(({ index, sample, reads }) =>
@@ -96,9 +98,12 @@ function inkOf(
   return { letters: letters.map(placed), marks: marks.map(placed), base };
 }
 
-function isAgreed(reads: readonly WordRead[]): boolean {
-  if (reads.some((read) => !read.glyphs.length)) return false;
-  return voteOnLine(reads, CAPITAL_PX).every(({ glyphs }) => glyphs.every(({ share }) => share >= SURE));
+/** Readings disagree, and not because nobody can make anything of it: dirt is not read again and again. */
+function isWorthMore(reads: readonly WordRead[]): boolean {
+  const surest = Math.max(...reads.map((read) => (read.glyphs.length ? read.confidence : 0)));
+  if (surest < HOPELESS) return false;
+  if (reads.some((read) => !read.glyphs.length)) return true;
+  return voteOnLine(reads, CAPITAL_PX).some(({ glyphs }) => glyphs.some(({ share }) => share < SURE));
 }
 
 /** A word on the surface: what could not be read at its ends is no part of it, and said. */

@@ -32,7 +32,7 @@ export type Preparation = keyof typeof WAYS;
 export const WAYS_TO_READ: Record<'print' | 'relief', { first: readonly Preparation[]; more: readonly Preparation[] }> =
   {
     print: { first: ['stretched', 'levelled', 'softened'], more: ['evened', 'sharpened'] },
-    relief: { first: ['raised', 'molten', 'cast'], more: ['levelled', 'evened'] },
+    relief: { first: ['raised', 'molten', 'cast'], more: ['levelled'] },
   };
 
 /** Makes a crop for the reader: prepared, what is foreign left out, with a white border. */

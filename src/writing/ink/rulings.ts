@@ -9,9 +9,14 @@ const BOX_SIDE_PX = { oneEnd: 60, bothEnds: 36 };
 const ENDS_WITHIN_PX = 5;
 /** Its sides are compared with it at this distance. */
 const BESIDE_PX = 3;
+const AROUND_PX = [8, 14, 20, 28, 36, 44];
+/** Letters cover no more of the ground. */
+const GROUND = 0.2;
 const LEAST_STEP = 2;
 const ONE_SIDED = 0.3;
-const THIN_SHARE = 0.55;
+/** Cross strokes of neighbouring letters make short lines, and much of those is thick. */
+const LONG_PX = 160;
+const THIN_SHARE = { short: 0.85, long: 0.55 };
 const SHARPEST = 4;
 const SHARE_OF_SHARPEST = 0.4;
 const LEAST_EDGE = 2;
@@ -60,7 +65,10 @@ export function partRulings(ink: Ink, grey: Float32Array): Parted {
 function mostlyThin({ list, labels }: Pieces, thin: Uint8Array): Piece[] {
   const count = new Int32Array(list.length + 1);
   for (let k = 0; k < thin.length; k++) if (thin[k]) count[labels[k]!]!++;
-  return list.filter(({ id, area }) => count[id]! > THIN_SHARE * area);
+  return list.filter(({ id, area, x0, x1, y0, y1 }) => {
+    const share = Math.max(x1 - x0, y1 - y0) < LONG_PX ? THIN_SHARE.short : THIN_SHARE.long;
+    return count[id]! > share * area;
+  });
 }
 
 /** A line differs from the ground on both its sides; the bright strip beside dark text does on one. */
@@ -72,13 +80,22 @@ function standsOut(line: Piece, run: 'level' | 'upright', grey: Float32Array, wi
       ? grey[Math.min(height - 1, Math.max(0, j)) * width + i]!
       : grey[i * width + Math.min(width - 1, Math.max(0, j))]!;
   const steps: [number[], number[]] = [[], []];
+  const around: number[] = [];
+  const owns: number[] = [];
   for (let i = from; i < to; i += 4) {
     let sum = 0;
     for (let j = low; j < high; j++) sum += at(i, j);
     const own = sum / (high - low);
+    owns.push(own);
+    for (const away of AROUND_PX) around.push(at(i, low - away), at(i, high - 1 + away));
     steps[0].push(own - (at(i, low - BESIDE_PX) + at(i, low - BESIDE_PX - 1)) / 2);
     steps[1].push(own - (at(i, high + BESIDE_PX) + at(i, high + BESIDE_PX - 1)) / 2);
   }
+  // a gap between letters has letters on both sides, and the brightness of the ground
+  around.sort((p, q) => p - q);
+  const own = owns.sort((p, q) => p - q)[owns.length >> 1]!;
+  const share = (q: number) => around[Math.floor(q * (around.length - 1))]!;
+  if (own < share(1 - GROUND) + LEAST_STEP && own > share(GROUND) - LEAST_STEP) return false;
   const [a, b] = steps.map((some) => some.sort((p, q) => p - q)[some.length >> 1]!) as [number, number];
   return (
     a * b > 0 &&

@@ -12,6 +12,8 @@ const WIDEST = 5;
 /** Blank between letters of one line, and to a mark, shares of the letters' height. */
 const WIDEST_GAP = 0.75;
 const MARK_GAP = 0.6;
+const DOT = 0.3;
+const DOT_GAP = 0.33;
 /** Letters with a mark between them stand no farther apart. */
 const ACROSS_MARK = 1.9;
 /** So many letters side by side are text; fewer that are so many times higher than text are dirt. */
@@ -113,10 +115,12 @@ function grown(
   const whole = new Set(letters);
   const marks = new Set<Piece>();
   const tall = letters.filter((l) => l.y1 - l.y0 > 0.8 * high);
+  // leaders of dots stand farther from a line than its own points do
+  const gapOf = (p: Piece) => (Math.max(p.x1 - p.x0, p.y1 - p.y0) < DOT * high ? DOT_GAP : MARK_GAP);
   for (let round = 0; round < ROUNDS; round++) {
     const all = [...whole, ...marks];
     const isClose = (p: Piece, gap: number) => all.some((l) => Math.max(l.x0 - p.x1, p.x0 - l.x1) <= gap * high);
-    for (const p of small) if (isSmall(p, high) && isBeside(p, letters, high) && isClose(p, MARK_GAP)) marks.add(p);
+    for (const p of small) if (isSmall(p, high) && isBeside(p, letters, high) && isClose(p, gapOf(p))) marks.add(p);
     const isOnLine = (p: Piece) =>
       tall.some((l) => Math.abs(l.y0 - p.y0) < OFF_LINE * high && Math.abs(l.y1 - p.y1) < OFF_LINE * high);
     for (const p of faint) if (letters.length > 1 && isOnLine(p) && isClose(p, FAINT_GAP)) whole.add(p);

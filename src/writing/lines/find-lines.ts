@@ -8,11 +8,14 @@ import { reachedOn } from './reach.ts';
 import { lineOf, type TextLine } from './text-lines.ts';
 
 /** More lines than any plate has: the rest is grain. */
-const MOST_LINES = 110;
+const MOST_LINES = 75;
 /** Lines that share more of the smaller one's area are two views of one. */
 const SAME_PLACE = 0.35;
 /** Lines of so many letters are surely text. */
 const ENOUGH_LETTERS = 4;
+/** Lines that run otherwise than the rest have to be long; short ones may only have letters that hang below the line. */
+const LONG = 12;
+const MOST_APART = 0.02;
 /** Shares of what is usual on the plate. */
 const SMALLER = 0.3;
 const FAINTER = 0.3;
@@ -59,11 +62,10 @@ function likelyText(lines: readonly TextLine[]): (line: TextLine) => boolean {
 function withCommonSlope(lines: readonly TextLine[]): TextLine[] {
   const slopes = lines.filter(({ letters }) => letters.length >= ENOUGH_LETTERS).map(({ slope }) => slope);
   const common = slopes.sort((a, b) => a - b)[slopes.length >> 1];
-  return lines.map((line) =>
-    common === undefined || line.letters.length >= ENOUGH_LETTERS
-      ? line
-      : lineOf(line, line.pieces, line.isLight, common),
-  );
+  if (common === undefined) return [...lines];
+  const tells = ({ letters, slope }: TextLine) =>
+    letters.length >= ENOUGH_LETTERS && (letters.length >= LONG || Math.abs(slope - common) < MOST_APART);
+  return lines.map((line) => (tells(line) ? line : lineOf(line, line.pieces, line.isLight, common)));
 }
 
 /** Of lines in one place the one with the sharpest and most letters. */

@@ -60,10 +60,18 @@ describe('lines of text', () => {
       { x: 467, y: 170, w: 3, h: 78, grey: 40 },
     ];
     const { lines, rulings } = findLines(flatOf(WIDTH, HEIGHT, 200, [...lineOfBars(5, 200, 188, 40, 40), ...box]));
-    expect(lines.map(({ letters }) => letters.length)).toEqual([5]);
+    expect(lines.filter(({ isLight }) => !isLight).map(({ letters }) => letters.length)).toEqual([5]);
     const upright = rulings.filter(({ x0, x1 }) => x0 === x1).map(({ x0 }) => x0);
     expect(upright.some((x) => Math.abs(x - 151) < 4)).toBe(true);
     expect(upright.some((x) => Math.abs(x - 468) < 4)).toBe(true);
+  });
+
+  test('cross strokes of neighbouring letters are no ruling', () => {
+    const crossed = [0, 1, 2].flatMap((i) => [
+      { x: 120 + 36 * i, y: 200, w: 8, h: 60, grey: 40 },
+      { x: 106 + 36 * i, y: 236, w: 34, h: 8, grey: 40 },
+    ]);
+    expect(findLines(flatOf(WIDTH, HEIGHT, 200, crossed)).rulings).toEqual([]);
   });
 
   test('a picture of nothing has none', () => {
