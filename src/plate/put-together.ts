@@ -1,4 +1,5 @@
 import type { Writing } from '../writing/written.ts';
+import { confidenceFrom, groundsOf } from './confidence.ts';
 import type { Box } from './layout/runs.ts';
 import type { Opinion } from './meaning/opinions.ts';
 import type { Witnessed } from './physics/witness.ts';
@@ -21,14 +22,16 @@ export function fieldsOf({ opinions, contradictions }: Witnessed, writing: Writi
   );
 }
 
-function fieldOf({ field, box, choices }: Opinion, writing: Writing): PlateField {
-  const { value, share } = choices[0]!;
+function fieldOf(opinion: Opinion, writing: Writing): PlateField {
+  const { field, box, choices } = opinion;
+  const { value } = choices[0]!;
+  const confidence = confidenceFrom(groundsOf(opinion));
   return {
     value: valueOf(value.parts, field),
     asPrinted: value.printed,
     box_px: boxIn(box, writing),
-    confidence: share,
-    needsReview: share < SURE,
+    confidence,
+    needsReview: confidence < SURE,
   };
 }
 

@@ -10,7 +10,7 @@ import { factsOf, withFacts } from './meaning/facts.ts';
 import { opinionsOf, type Opinion } from './meaning/opinions.ts';
 import { settledAmong } from './meaning/settled.ts';
 import { FASTEST_INDUCTION_rpm } from './physics/speed.ts';
-import { witnessed } from './physics/witness.ts';
+import { witnessed, type Witnessed } from './physics/witness.ts';
 import { fieldsOf } from './put-together.ts';
 import type { PlateReading } from './reading.ts';
 import { contradictions, largestValues } from './warnings.ts';
@@ -21,6 +21,18 @@ import { contradictions, largestValues } from './warnings.ts';
  * from the plate itself; then every place and every field are settled together.
  */
 export function readPlate(writing: Writing): PlateReading {
+  const { told, meaning } = weighed(writing);
+  const fields = fieldsOf(told, writing);
+  return {
+    fields,
+    ratedPowerMeaning: meaning,
+    corners_px: writing.corners_px,
+    warnings: [...contradictions(told, fields), ...largestValues(fields)],
+  };
+}
+
+/** What the fields of a plate may be, with their chances, all held against each other. */
+export function weighed(writing: Writing): { told: Witnessed; meaning: PlateReading['ratedPowerMeaning'] } {
   const runs = runsOf(inReadingOrder(writing.words));
   const hits = hitsAmong(runs);
   const places = placesAmong(runs, hits);
@@ -30,17 +42,9 @@ export function readPlate(writing: Writing): PlateReading {
   const candidates = [...candidatesOf(reads, claims), ...spokenCandidates(hits, places.length)].map((candidate) =>
     withFacts(candidate, facts),
   );
-  const settled = settledAmong(assigned(candidates));
-  const opinions = opinionsOf(settled);
+  const opinions = opinionsOf(settledAmong(assigned(candidates)));
   const meaning = meaningOf(hits, opinions);
-  const told = witnessed(opinions, meaning === 'input');
-  const fields = fieldsOf(told, writing);
-  return {
-    fields,
-    ratedPowerMeaning: meaning,
-    corners_px: writing.corners_px,
-    warnings: [...contradictions(told, fields), ...largestValues(fields)],
-  };
+  return { told: witnessed(opinions, meaning === 'input'), meaning };
 }
 
 /**

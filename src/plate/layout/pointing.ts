@@ -46,7 +46,7 @@ export function aimsOf(hits: readonly Hit[], places: readonly Place[], rulings: 
           hit,
           place,
           relation,
-          fit: crossed > SIDES ? BEHIND_MORE * near : near,
+          fit: near * (crossed > SIDES ? BEHIND_MORE : 1) * (isOfSize(hit, place) ? 1 : ODD_SIZE),
           isAcross: crossed > 0,
           isAttached,
         };
@@ -57,6 +57,13 @@ export function aimsOf(hits: readonly Hit[], places: readonly Place[], rulings: 
 /** A label of a number passes words over on its way to it. */
 const wantsFigures = ({ meanings }: Hit) =>
   meanings.every(({ field }) => field !== 'other' && (field === 'input' || field === 'shaft' || FIGURE_FORMS[field]));
+
+/** Values are printed about as large as their labels, or larger. */
+const isOfSize = (hit: Hit, place: Place) => {
+  const ratio = place.capitalHeight / hit.capitalHeight;
+  return ratio > 0.62 && ratio < 3.6;
+};
+const ODD_SIZE = 0.12;
 
 /** A unit this near to its number belongs to it, in capital heights. */
 const ATTACHED = 1.2;

@@ -108,18 +108,20 @@ const isRubbish = (marks: readonly Mark[]) =>
   marks.length === 0 || marks.reduce((sum, { options }) => sum + options[0]!.share, 0) < LEAST_AGREEMENT * marks.length;
 
 /** Readings agree on a word: every reading saw it, and the same in it, 0..1. */
-const agreement = ({ glyphs, seen, passes }: ReadWord) =>
+const agreementOn = ({ glyphs, seen, passes }: ReadWord): number =>
   (glyphs.reduce((sum, { share }) => sum + share, 0) / Math.max(glyphs.length, 1)) * (passes > 0 ? seen / passes : 1);
 const CLEAR = 0.85;
 /** Small print may be this much smaller than most print; smaller things are grain of the metal, unless they read clearly. */
 const SMALL_PRINT = 0.5;
 
 const usualHeight = (words: readonly ReadWord[]): number => {
-  const heights = words.filter((word) => agreement(word) > CLEAR && word.glyphs.length > 1).map((w) => w.capitalHeight);
+  const heights = words
+    .filter((word) => agreementOn(word) > CLEAR && word.glyphs.length > 1)
+    .map((w) => w.capitalHeight);
   return heights.toSorted((a, b) => a - b)[Math.floor(heights.length / 2)] ?? 0;
 };
 const isTexture = (word: ReadWord, usual: number) =>
-  word.capitalHeight < SMALL_PRINT * usual && agreement(word) < CLEAR;
+  word.capitalHeight < SMALL_PRINT * usual && agreementOn(word) < CLEAR;
 
 /** Star and delta behind a voltage say nothing more than the list does, and a delta is read as an A: `220Δ/380Y`. */
 function withoutConnections(marks: readonly Mark[]): readonly Mark[] {

@@ -49,11 +49,13 @@ function ofList(field: FieldName, numbers: readonly number[]): number {
 
 /** What single fields look like beside their range. */
 const OWN: { readonly [Name in FieldName]?: (numbers: readonly number[], printed: string) => number } = {
+  // blowers of small shops: large motors are rare
+  ratedPower_W: ([number]) => (number! > 100_000 ? -3 : number! > 45_000 ? -1.5 : 0),
   powerFactor: ([number], printed) =>
     /^0?[.,]\d{2,3}$/.test(printed) ? (number! >= 0.55 ? 2.5 : 0.3) : number === 1 ? -1 : -1.5,
   efficiency: ([number]) => (number! >= 0.5 ? 0.8 : -1.5),
   speed_rpm: ([number]) => speedFits(number!),
-  year: ([number]) => (number! >= 1950 && number! <= 2027 ? 4.3 : -1),
+  year: ([number]) => (number! >= 1950 && number! <= 2027 ? 5.6 : -1),
   current_A: (_, printed) => (/[.,]/.test(printed) ? 0.4 : -0.4),
   phases: (_, printed) => (printed.includes('~') ? 5 : 0),
   mass_kg: ([number]) => (number! >= 2 && number! <= 900 ? 0 : -1.5),

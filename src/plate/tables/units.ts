@@ -96,5 +96,5 @@ export const PLATE_UNITS: readonly PlateUnit[] = [
   unit('wheelDiameter_m other', 1e-3, 'mm | m/m | мм'),
   unit('wheelDiameter_m other', 1e-2, 'cm'),
   unit('wheelDiameter_m other', INCH, 'in | inch | inches | in. | ins | "'),
-  unit('other', 1, 'hrs | hours | kWh | km | cm³ | m/s | W/m² | kg/m³'),
+  unit('other', 1, 'm | h | g | s | hrs | hours | kWh | km | cm³ | m/s | W/m² | kg/m³'),
 ];
