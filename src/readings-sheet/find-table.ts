@@ -1,9 +1,11 @@
 import type { Photo } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
+import { upSides } from './cells/up-side.ts';
+import type { DigitReader } from './digits/digit-network.ts';
 import { headerOf, surenessOf, type Header } from './heads/header.ts';
 import { sheetWords, type SheetLine } from './heads/sheet-words.ts';
 import { sheetInk, type SheetInk } from './ink/sheet-ink.ts';
-import { findLattice } from './table/find-lattice.ts';
+import { findLattice, type Lattice } from './table/find-lattice.ts';
 import { pageTable, type PageTable } from './table/page-table.ts';
 import { splitByInk } from './table/split-by-ink.ts';
 import { tableSurface, turnedQuarter } from './table/table-surface.ts';
@@ -16,10 +18,12 @@ const SURE = 0.5;
 const SURE_NAME = 0.7;
 /** Under this the rulings may be those of something else. */
 const DOUBTFUL = 0.3;
+/** Further sides would cost more time than they are likely to bring. */
+const MOST_SIDES = 2;
 
 /** Finds the table of readings and which of its sides is up; null where the photo shows none. */
-export async function findTable(photo: Photo, words: WordReader): Promise<FoundTable | null> {
-  const ruled = await ruledTable(photo, words);
+export async function findTable(photo: Photo, digits: DigitReader, words: WordReader): Promise<FoundTable | null> {
+  const ruled = await ruledTable(photo, digits, words);
   if (ruled && surenessOf(ruled.columns) > DOUBTFUL) return ruled;
   const page = await pageTable(photo, words);
   const written = page && withoutRuled(page);
@@ -30,15 +34,17 @@ export async function findTable(photo: Photo, words: WordReader): Promise<FoundT
   return best && surenessOf(best.columns) > 0 ? best : null;
 }
 
-/** The table by its rulings, from the side its columns are named best. */
-async function ruledTable(photo: Photo, words: WordReader): Promise<FoundTable | null> {
-  let lattice = findLattice(photo);
-  if (!lattice) return null;
+/** The table by its rulings, from the side its digits say is up; from the others where no columns are named there. */
+async function ruledTable(photo: Photo, digits: DigitReader, words: WordReader): Promise<FoundTable | null> {
+  const lattice = findLattice(photo);
+  const lying = lattice && tableSurface(photo, lattice);
+  if (!lying) return null;
+  const first = sheetInk(lying);
   let best: FoundTable | null = null;
-  for (let quarter = 0; quarter < 4; quarter++, lattice = turnedQuarter(lattice)) {
-    const table = tableSurface(photo, lattice);
+  for (const quarters of upSides(lying, first, digits).slice(0, MOST_SIDES)) {
+    const table = quarters === 0 ? lying : tableSurface(photo, turnedBy(lattice, quarters));
     if (!table) continue;
-    const ink = sheetInk(table);
+    const ink = quarters === 0 ? first : sheetInk(table);
     const split = splitByInk(table, ink.blots);
     const lines = await sheetWords(split, words);
     const found = { ...headerOf(split, lines), lines, ink };
@@ -47,6 +53,9 @@ async function ruledTable(photo: Photo, words: WordReader): Promise<FoundTable |
   }
   return best;
 }
+
+const turnedBy = (lattice: Lattice, quarters: number): Lattice =>
+  quarters === 0 ? lattice : turnedBy(turnedQuarter(lattice), quarters - 1);
 
 function withoutRuled({ table, lines }: PageTable): FoundTable {
   const ink = sheetInk(table);

@@ -9,6 +9,10 @@ import type { TableSurface } from './table/table-surface.ts';
 /** Cells and columns surer than this need no look. */
 const SURE_CELL = 0.97;
 const SURE_COLUMN = 0.6;
+/** A cell without a stroke in it is empty; one with ink that reads as nothing hardly is; a stain may hide digits. */
+const SURE_BARE = 0.985;
+const UNREAD = 0.3;
+const STAINED = 0.6;
 
 /** The answer: values in SI, doubts, places in the photo. Rows at the end in which nothing stands are left out. */
 export function putTogether(
@@ -27,7 +31,7 @@ export function putTogether(
     columns: columns.map(({ quantity, unit }) => ({ quantity, unit: unit?.unit ?? null })),
     rows: rows.map((row, r) => row.map((_, c) => valueOf(weighed[c]![r] ?? null, columns[c]!))),
     cells: rows.map((row, r) =>
-      row.map((cell, c) => cellOf(weighed[c]![r] ?? null, columns[c]!, boxOf(table, firstRow + r, cell.column))),
+      row.map((cell, c) => cellOf(cell, weighed[c]![r] ?? null, columns[c]!, boxOf(table, firstRow + r, cell.column))),
     ),
     warnings: [],
   };
@@ -41,15 +45,17 @@ const valueOf = (weighed: Weighed | null, { unit, quantity }: NamedColumn): numb
 };
 
 function cellOf(
+  { content, isStained }: ReadCell,
   weighed: Weighed | null,
   { quantity, unit, sureness }: NamedColumn,
   box_px: SheetCell['box_px'],
 ): SheetCell {
   const isKnown = quantity !== null && (unit !== null || quantity === 'opening') && sureness >= SURE_COLUMN;
-  const confidence = (weighed?.chance ?? 0.9) * (isKnown ? 1 : 0.5);
+  const isBare = content.kind === 'empty' && content.isBare;
+  const chance = (weighed?.chance ?? (isBare ? SURE_BARE : UNREAD)) * (isStained ? STAINED : 1);
   return {
-    confidence,
-    needsReview: !isKnown || (weighed !== null && weighed.chance < SURE_CELL),
+    confidence: chance * (isKnown ? 1 : 0.5),
+    needsReview: !isKnown || chance < SURE_CELL,
     box_px,
     asPrinted: weighed?.text ?? '',
   };

@@ -29,7 +29,7 @@ export async function readSheetIn(
   { onStep }: SheetAids,
 ): Promise<Result<SheetReading>> {
   onStep('table');
-  const found = await findTable(photo, words);
+  const found = await findTable(photo, readDigit, words);
   if (!found) return fail([NO_TABLE]);
   onStep('cells');
   const { ink } = found;

@@ -17,7 +17,12 @@ const WIDE_GAP_SHARE = 0.07;
  * @param longEdge longer edge of the view, pixels
  * @param shortest length a line must have, view pixels
  */
-export function straightLines(strokes: StrokesOfInk, isDark: boolean, longEdge: number, shortest: number): PageLine[] {
+export function straightLines(
+  strokes: StrokesOfInk,
+  isDark: boolean,
+  longEdge: number,
+  shortest: number,
+): FittedLine[] {
   const isKept = (l: PageLine) => lengthOf(l) >= shortest && l.cover >= LEAST_COVER;
   const near = (chains: readonly Chain[], upright: boolean) =>
     joined(fittedPieces(chains, upright, isDark), NARROW_GAP_PX, () => true);

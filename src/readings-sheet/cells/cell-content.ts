@@ -5,15 +5,16 @@ import { patchOf } from './strokes.ts';
 
 /**
  * What a cell holds: the ink of its number, whatever was struck out left aside (`isOne`: nothing else is left); a mark for
- * the value above; or nothing.
+ * the value above; or nothing (`isBare`: not even a stroke).
  */
 export type CellContent =
   | { readonly kind: 'number'; readonly blots: readonly Blot[]; readonly isOne: boolean }
   | { readonly kind: 'ditto'; readonly isSure: boolean }
-  | { readonly kind: 'empty' };
+  | { readonly kind: 'empty'; readonly isBare: boolean };
 
 /** Heights in usual digit heights: a digit is at least so high, a ditto's stroke between these. */
 const LEAST_DIGIT = 0.5;
+const SPECK = 0.3;
 const DITTO = { least: 0.13, most: 0.62, wide: 0.45 };
 /** Groups of ink this far apart are two values. */
 const APART = 0.32;
@@ -25,7 +26,8 @@ const gap = (a: readonly Blot[], b: readonly Blot[]): number =>
 /** Says what a cell's ink is, before its digits are read. @param digit usual height of a digit, flat pixels */
 export function cellContent(blots: readonly Blot[], field: Field, digit: number, read: DigitReader): CellContent {
   const tall = blots.filter(({ y0, y1 }) => y1 - y0 >= LEAST_DIGIT * digit);
-  if (!tall.length) return dittoOf(blots, field, digit, read) ?? { kind: 'empty' };
+  const isBare = !blots.some(({ x0, x1, y0, y1 }) => Math.max(x1 - x0, y1 - y0) > SPECK * digit);
+  if (!tall.length) return dittoOf(blots, field, digit, read) ?? { kind: 'empty', isBare };
   const groups = groupsOf(blots, digit).filter((group) => group.some((b) => b.y1 - b.y0 >= LEAST_DIGIT * digit));
   const valid = groups.filter((group) => !isStruck(group, field, digit, read));
   if (!valid.length) return { kind: 'number', blots, isOne: false };

@@ -26,7 +26,7 @@ export async function readCells(
   digits: DigitReader,
   words: WordReader,
 ): Promise<ReadCell[][]> {
-  const body = blotsByCell(blots, table).slice(firstRow);
+  const body = blotsByCell(blots, table, field.width).slice(firstRow);
   const digit = digitHeight(body.flat(), table.rowHeight);
   const cells = body.flat().map((cell) => ({ cell, content: cellContent(cell.blots, field, digit, digits) }));
   const numbers = cells.map(({ content }) => ({ blots: content.kind === 'number' ? content.blots : [], digit }));

@@ -14,13 +14,20 @@ export type NamedColumn = {
 };
 
 /** What is left of a flow's unit without its 3. */
-const VOLUMES: Readonly<Record<string, string>> = { 'm/s': 'm³/s', 'm/min': 'm³/min', 'm/h': 'm³/h', 'ft/min': 'CFM' };
+const VOLUMES: Readonly<Record<string, string>> = {
+  rpm: 'm³/min',
+  'm/s': 'm³/s',
+  'm/min': 'm³/min',
+  'm/h': 'm³/h',
+  'ft/min': 'CFM',
+};
 
 type Guess = { quantity: ColumnQuantity; unit: Unit | null; worth: number };
 
 /** The unit is worth as much as a good name; one of another kind rules the name out. */
 const UNIT_WORTH = 0.5;
 const NO_UNIT_WORTH = 0.12;
+const CLEAR_NAME = 0.7;
 /** Of these there is one column only: the unit says as much as half a name. */
 const ALONE: Partial<Record<Quantity, number>> = { current: 0.3, speed: 0.3, flow: 0.3, velocity: 0.3, power: 0.3 };
 
@@ -70,7 +77,9 @@ function guessesOf(lines: readonly string[]): Guess[] {
     const spoken =
       wanted === 'pressure' && name > 0.5 ? units.map((u) => unitAsRead(u.unit, 'pressure')).find(Boolean) : null;
     if (spoken) return [{ quantity, unit: spoken, worth: name + 0.2 }];
-    return name > 0 && !units.length ? [{ quantity, unit: null, worth: name * 0.6 + NO_UNIT_WORTH }] : [];
+    // a unit that does not fit a clear name was misread
+    const isNamed = units.length ? name > CLEAR_NAME : name > 0;
+    return isNamed ? [{ quantity, unit: null, worth: name * 0.6 + NO_UNIT_WORTH }] : [];
   });
 }
 

@@ -57,11 +57,15 @@ export function numberBehind(label: HeadLabel, blots: readonly Blot[], rowHeight
     .sort((a, b) => a.x0 - b.x0);
   const tall = near.filter((b) => b.y1 - b.y0 > 0.6 * high);
   const digit = tall.map((b) => b.y1 - b.y0).sort((a, b) => a - b)[tall.length >> 1] ?? high;
+  const group = firstGroup(near, digit);
   const read = digitsAmong(words);
-  if (read) {
-    const own = near.filter((b) => b.cx > read[0] - 0.1 * digit && b.cx < read[1] + 0.1 * digit);
-    if (own.length) return { blots: own, digit };
-  }
+  const own = read ? near.filter((b) => b.cx > read[0] - 0.1 * digit && b.cx < read[1] + 0.1 * digit) : [];
+  // letters read only a part of what stands close together, or the group goes on into its unit
+  const isPart = own.length > 0 && group.length > own.length && isClose(own, group, digit);
+  return { blots: own.length && !isPart ? own : group, digit };
+}
+
+function firstGroup(near: readonly Blot[], digit: number): Blot[] {
   const group: Blot[] = [];
   let reached = -Infinity;
   for (const b of near) {
@@ -71,7 +75,14 @@ export function numberBehind(label: HeadLabel, blots: readonly Blot[], rowHeight
     group.push(b);
     reached = Math.max(reached, b.x1);
   }
-  return { blots: group, digit };
+  return group;
+}
+
+/** Whether a group goes on right beside its part: no blank parts them. */
+function isClose(part: readonly Blot[], group: readonly Blot[], digit: number): boolean {
+  const end = Math.max(...part.map((b) => b.x1));
+  const next = group.filter((b) => b.x0 >= end - 0.1 * digit && !part.includes(b) && b.y1 - b.y0 > 0.5 * digit);
+  return next.length > 0 && Math.min(...next.map((b) => b.x0)) - end < 0.24 * digit;
 }
 
 /** Thin pieces under the digits, or several on one height, are a printed line to write on. */

@@ -7,7 +7,7 @@ import type { Unit } from '../../units/units.ts';
  * 2 as a comma. Each: what is read, without blanks and in small letters, and the unit's name.
  */
 const AS_READ: readonly (readonly [RegExp, string])[] = [
-  [/^m.{0,2}[/il1]h(r|our)?$/, 'm³/h'],
+  [/^m.{0,2}[/il1]?h(r|our)?$/, 'm³/h'],
   [/^m.{0,2}\/min$/, 'm³/min'],
   [/^m[3*°'’"”®?³>]{1,2}[/il1]s(ec)?$/, 'm³/s'],
   [/^(cfm|ft.{0,2}\/min)$/, 'CFM'],

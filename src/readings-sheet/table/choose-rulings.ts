@@ -121,16 +121,23 @@ function withCrossings(level: readonly Ruled[], upright: readonly Ruled[]) {
 /** One ruling, and all the pieces of it that were seen. */
 type Ruled = PageLine & { readonly pieces: readonly PageLine[] };
 
-/** Pieces on one course become one line as long as both. */
+/** A line reaches as far as its strong pieces: squared paper goes on faintly where a ruling ends. */
+const STRONG = 0.45;
+
+/** Pieces on one course become one line as long as all of them. */
 function merged(lines: readonly PageLine[]): Ruled[] {
+  const weight = (l: PageLine) => lengthOf(l) * l.strength;
   const out: Ruled[] = [];
-  for (const line of lines.toSorted((a, b) => lengthOf(b) - lengthOf(a))) {
+  for (const line of lines.toSorted((a, b) => weight(b) - weight(a))) {
     const i = out.findIndex((o) => isCollinear(o, line));
-    if (i < 0) out.push({ ...line, pieces: [line] });
-    else {
-      const o = out[i]!;
-      out[i] = { ...o, from: Math.min(o.from, line.from), to: Math.max(o.to, line.to), pieces: [...o.pieces, line] };
+    if (i < 0) {
+      out.push({ ...line, pieces: [line] });
+      continue;
     }
+    const o = out[i]!;
+    const isStrong = line.strength > STRONG * o.strength;
+    const [from, to] = isStrong ? [Math.min(o.from, line.from), Math.max(o.to, line.to)] : [o.from, o.to];
+    out[i] = { ...o, from, to, pieces: [...o.pieces, line] };
   }
   return out;
 }

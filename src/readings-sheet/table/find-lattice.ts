@@ -5,6 +5,7 @@ import { ridgeChains } from '../../picture/lines/ridge-chains.ts';
 import type { Photo } from '../../picture/raster.ts';
 import { chooseRulings, type Rulings } from './choose-rulings.ts';
 import { withEnds } from './ruling-ends.ts';
+import { strongSpan } from './strong-span.ts';
 import { turnedView } from './turned-view.ts';
 
 type Xy = readonly [number, number];
@@ -54,7 +55,7 @@ function linesOf(grey: Parameters<typeof ridgeChains>[0], grain: number, longEdg
   const upright = ridgeChains(grey, grain, SHORTEST_STROKE_PX);
   const level = ridgeChains(turned(grey), grain, SHORTEST_STROKE_PX);
   const strokes = { upright: upright.dark, level: level.dark };
-  return straightLines(strokes, true, longEdge, SHORTEST_LINE_SHARE * longEdge);
+  return straightLines(strokes, true, longEdge, SHORTEST_LINE_SHARE * longEdge).map(strongSpan);
 }
 
 /** Tangent by which the table leans, falling to the right; half of what both directions say where they differ. */

@@ -1,8 +1,11 @@
 import { crossing } from '../../picture/lines/line-webs.ts';
 import type { PageLine } from '../../picture/lines/page-lines.ts';
 
-/** A fold runs on to the paper's edges: this share of the table further than its rulings usually do. */
+/**
+ * A fold runs on to the paper's edges: this share of the table further than its rulings usually do, and on the other
+ * side still so much. */
 const FURTHER = 0.14;
+const ON_BOTH_SIDES = 0.05;
 /** Two rows that are both lower than this share of a usual one, and together about one, are one with a line in it. */
 const LOW = 0.72;
 const REGULAR = 0.16;
@@ -21,10 +24,11 @@ function withoutFolds<L extends PageLine>(lines: readonly L[], others: readonly 
   const beyond = lines.map((line) => {
     const ends = others.map((o) => meeting(line, o));
     const [first, last] = [Math.min(...ends), Math.max(...ends)];
-    return Math.min(first - line.from, line.to - last) / (last - first);
+    const both = [first - line.from, line.to - last].map((length) => length / (last - first));
+    return { less: Math.min(...both), more: Math.max(...both) };
   });
-  const usual = middleOf(beyond);
-  return lines.filter((_, i) => beyond[i]! < usual + FURTHER);
+  const [less, more] = [middleOf(beyond.map((b) => b.less)), middleOf(beyond.map((b) => b.more))];
+  return lines.filter((_, i) => beyond[i]!.less < less + ON_BOTH_SIDES || beyond[i]!.more < more + FURTHER);
 }
 
 function withoutCuts<L extends PageLine>(lines: readonly L[], others: readonly PageLine[]): L[] {
