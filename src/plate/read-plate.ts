@@ -8,6 +8,7 @@ import { candidatesOf, readPlaces, spokenCandidates } from './meaning/candidates
 import { claimsAmong } from './meaning/claims.ts';
 import { factsOf, withFacts } from './meaning/facts.ts';
 import { opinionsOf, type Opinion } from './meaning/opinions.ts';
+import { ratingRows } from './meaning/ratings.ts';
 import { settledAmong } from './meaning/settled.ts';
 import { FASTEST_INDUCTION_rpm } from './physics/speed.ts';
 import { witnessed, type Witnessed } from './physics/witness.ts';
@@ -23,8 +24,10 @@ import { contradictions, largestValues } from './warnings.ts';
 export function readPlate(writing: Writing): PlateReading {
   const { told, meaning } = weighed(writing);
   const fields = fieldsOf(told, writing);
+  const ratings = ratingRows(told.opinions.map(({ settled }) => settled));
   return {
     fields,
+    ...(ratings.length > 0 && { ratings }),
     ratedPowerMeaning: meaning,
     corners_px: writing.corners_px,
     warnings: [...contradictions(told, fields), ...largestValues(fields)],

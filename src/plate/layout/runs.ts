@@ -46,7 +46,13 @@ export function inReadingOrder(words: readonly ReadWord[]): ReadWord[] {
   for (const first of sorted.filter((word) => !isNext.has(word)).toSorted((a, b) => a.y0 - b.y0)) {
     for (let word: ReadWord | undefined = first; word; word = next.get(word)) ordered.push(word);
   }
-  return ordered;
+  return ordered.filter((word, i) => !isConnection(ordered[i - 1], word, ordered[i + 1]));
+}
+
+/** The Y of `400 / Y 690`: a sign of connection inside a list of voltages. */
+function isConnection(before: ReadWord | undefined, word: ReadWord, after: ReadWord | undefined): boolean {
+  if (!before || !after || !/^[AΔDYλ]$/.test(word.text) || !follows(word, after)) return false;
+  return before.text.endsWith('/') && VOLTS.includes(Number.parseInt(after.text, 10));
 }
 
 function follows(a: ReadWord, b: ReadWord): boolean {

@@ -269,5 +269,6 @@ function codesAs(field: FieldName, read: ReadPlace, labelled: number): Alternati
 function nameOf(field: FieldName, text: string): string {
   if (field === 'ipRating') return `IP${text.replace(/^IP ?/, '')}`;
   if (field === 'efficiencyClass' && /^\d$/.test(text)) return `IE${text}`;
+  if (field === 'frameSize') return text.replace(/^(?:FRAME|FR)\.?(?=\d)/, '');
   return text.replace(/\.$/, '');
 }

@@ -1,5 +1,5 @@
 import { inOneRow, type Box } from '../layout/runs.ts';
-import type { FieldName } from '../reading.ts';
+import type { FieldName, Rating } from '../reading.ts';
 import type { SettledPart } from './settled.ts';
 
 /** A field with its likeliest place and further ones that may be its too, by falling chance. */
@@ -80,3 +80,22 @@ function isNear(a: SettledPart, b: SettledPart): boolean {
 
 const inOrder = (parts: readonly SettledPart[]) =>
   parts.toSorted((a, b) => (inOneRow(box(a), box(b)) ? box(a).x0 - box(b).x0 : box(a).y0 - box(b).y0));
+
+/** The rating rows of a plate with several, each with the values that stand in it; none where there is one rating. */
+export function ratingRows(
+  fields: readonly { readonly field: FieldName; readonly parts: readonly SettledPart[] }[],
+): Rating[] {
+  const rated = fields.filter(({ field }) => RATED.includes(field));
+  const count = Math.max(...rated.map(({ parts }) => parts.length), 1);
+  // one field with two places is a list; two fields with as many are ratings
+  if (count < 2 || rated.filter(({ parts }) => parts.length === count).length < 2) return [];
+  return Array.from({ length: count }, (_, row) =>
+    Object.fromEntries(
+      rated.flatMap(({ field, parts }) => {
+        const part = parts.length === count ? parts[row] : parts.length === 1 ? parts[0] : undefined;
+        const numbers = part?.candidate.alternatives[0]!.numbers;
+        return numbers ? [[field, numbers.length > 1 ? numbers : numbers[0]!]] : [];
+      }),
+    ),
+  );
+}

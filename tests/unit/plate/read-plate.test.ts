@@ -123,6 +123,66 @@ const CASES: readonly Case[] = [
   },
 ];
 
+describe('a plate with two rating rows', () => {
+  const reading = readPlate(
+    printed([
+      'Ostrevald            3~ MOTOR',
+      'Nr. 496333           IP55',
+      'V          Hz     kW     min-1    A        cosφ',
+      '230/400    50     1,1    1405     4,92/2,85    0,75',
+      '440        60     1,3    1690     2,91     0,79',
+    ]),
+  );
+
+  test('gives the list of what differs', () => {
+    expect(reading.fields.speed_rpm!.value).toEqual([1405, 1690]);
+    expect(reading.fields.voltage_V!.value).toEqual([230, 400, 440]);
+    expect(reading.fields.frequency_Hz!.value).toEqual([50, 60]);
+  });
+
+  test('and the rows one by one', () => {
+    expect(reading.ratings).toEqual([
+      {
+        voltage_V: [230, 400],
+        frequency_Hz: 50,
+        ratedPower_W: 1100,
+        speed_rpm: 1405,
+        current_A: [4.92, 2.85],
+        powerFactor: 0.75,
+      },
+      { voltage_V: 440, frequency_Hz: 60, ratedPower_W: 1300, speed_rpm: 1690, current_A: 2.91, powerFactor: 0.79 },
+    ]);
+  });
+});
+
+describe('warnings', () => {
+  const names = (plate: string[]) => readPlate(printed(plate)).warnings.map(({ code }) => code);
+
+  test('watts that do not fit volts and amps are named, and asked about', () => {
+    const plate = ['3~ Mot.   400/690 V   32.2/18.7 A', '11 kW    2900 min-1   50 Hz', 'cosφ 0.89    Eff. 89.8 %'];
+    const { fields } = readPlate(printed(plate));
+    expect(names(plate)).toEqual(['plate-contradicts-itself']);
+    expect(fields.current_A!.value).toEqual([32.2, 18.7]);
+    expect(fields.current_A!.needsReview).toBe(true);
+  });
+
+  test('an air flow and a pressure on one plate are asked about', () => {
+    expect(names(['Volume flow   4400   m3/h', 'Total pressure   1510   Pa', 'Motor power   4   kW'])).toEqual([
+      'largest-values',
+    ]);
+  });
+});
+
+test('words that mean nothing give nothing', () => {
+  expect(readPlate(printed(['IEC 60034-1   6205-2Z', 'MADE IN NOWHERE', 'U1   V1   W1'])).fields).toEqual({});
+});
+
+test('watts of what turns faster than the mains lets it are taken from the socket', () => {
+  expect(
+    readPlate(printed(['230 V~   50/60 Hz', '1200 W   5.43 A', '28600 RPM   Vac. max 22.5 kPa'])).ratedPowerMeaning,
+  ).toBe('input');
+});
+
 describe('a plate that was read without a fault', () => {
   test.each(CASES)('$name', ({ plate, values }) => {
     const { fields } = readPlate(printed(plate));
