@@ -16,6 +16,8 @@ const WIDEST = 1.25;
 const NEAR = 0.12;
 /** Marks are points up to this size, usual digit heights. */
 const POINT = { high: 0.42, wide: 0.4, least: 0.07 };
+/** A comma reaches below the line, and may be so high. */
+const COMMA = 0.62;
 /** A second point, a point at the end or the beginning, a point passed over. */
 const UNUSUAL = Math.log(0.02);
 const LEAST = 1e-5;
@@ -100,7 +102,12 @@ function best(spellings: readonly Spelling[], count: number): Spelling[] {
 
 /** Ink that may be digits, cut where digits may touch; and small marks that may be points. */
 function elementsOf(blots: readonly Blot[], field: Field, digit: number) {
-  const isMark = (b: Blot) => b.y1 - b.y0 < POINT.high * digit && b.x1 - b.x0 < POINT.wide * digit;
+  const feet = blots.filter((b) => b.y1 - b.y0 > COMMA * digit).map(({ y1 }) => y1);
+  const foot = feet.sort((a, b) => a - b)[feet.length >> 1] ?? Infinity;
+  const isMark = (b: Blot) => {
+    const isLow = b.y1 > foot + 0.04 * digit && b.cy > foot - 0.3 * digit;
+    return b.y1 - b.y0 < (isLow ? COMMA : POINT.high) * digit && b.x1 - b.x0 < POINT.wide * digit;
+  };
   const slices = joinedUpright(blots.filter((b) => !isMark(b))).flatMap((s) => cutApart(s, field, digit));
   const points = slices.length
     ? blots.filter(isMark).map((b) => ({ x: b.cx, likely: pointLikelihood(b, slices, digit) }))
