@@ -26,6 +26,8 @@ export type Place = Box & {
 /** A gap inside `10.8 / 6.27` or `1 1/2`, in capital heights. */
 const NUMBER_GAP = 0.75;
 const CODE_GAP = 0.9;
+/** Behind a stroke a list goes on, even over a sign of connection that stood there. */
+const BEHIND_STROKE = 2.2;
 const BLANK: Mark = { options: [{ text: ' ', share: 1 }], x0: 0, x1: 0 };
 
 /** The places of a plate: every run that no label or unit took. */
@@ -78,7 +80,11 @@ function chained(runs: readonly Run[]): Run[][] {
   for (const run of runs) {
     const last = chains.at(-1)?.at(-1);
     const isNext =
-      last && run.id === last.id + 1 && inOneRow(last, run) && run.x0 > last.x0 && gapOf(last, run) < CODE_GAP;
+      last &&
+      run.id === last.id + 1 &&
+      inOneRow(last, run) &&
+      run.x0 > last.x0 &&
+      gapOf(last, run) < (/\/$/.test(last.text) ? BEHIND_STROKE : CODE_GAP);
     if (isNext) chains.at(-1)!.push(run);
     else chains.push([run]);
   }
@@ -93,7 +99,11 @@ function groupsOf(chain: readonly Run[]): Run[][] {
   for (const run of chain) {
     const group = groups.at(-1);
     const last = group?.at(-1);
-    const goesOn = last && group![0]!.kind === 'figure' && gapOf(last, run) < NUMBER_GAP && joins(last, run);
+    const goesOn =
+      last &&
+      group![0]!.kind === 'figure' &&
+      gapOf(last, run) < (/\/$/.test(last.text) ? BEHIND_STROKE : NUMBER_GAP) &&
+      joins(last, run);
     if (goesOn) group!.push(run);
     else if (run.kind === 'figure' || isAllText(run, chain)) groups.push([run]);
   }
