@@ -14,12 +14,16 @@ const FINE_PX = 1100;
 /** Quadrilaterals worth a closer look. */
 const LOOKED_AT = 14;
 /** Under this, nothing on the photo looks like the edge of a plate. */
-const LEAST_WORTH = 0.3;
+const LEAST_WORTH = 0.25;
 
 /** Fewer than this tell nothing. */
 const FEW_LETTERS = 8;
 /** A mottled ground is full of what looks like letters: they weigh, and do not decide. */
 const LETTERS_COUNT = 0.6;
+/** A table on a plate has clear sides too: of nested outlines the outer one is the plate's. */
+const OUTER = 0.12;
+/** Curved sides are rare. */
+const CURVED = 0.97;
 
 /** The whole photo as an outline. */
 export function wholePhoto({ full: { width, height } }: Photo): Outline {
@@ -122,12 +126,14 @@ function worthOf(sides: readonly Side[], letters: readonly LetterPlace[], view: 
   const weakest = Math.min(...sides.map(({ clear }) => clear));
   const mean = sides.reduce((s, { clear }) => s + clear, 0) / 4;
   const steps = sides.reduce((s, { step }) => s + Math.min(40, step), 0) / 160;
+  const share = Math.max(0, areaOf(corners)) / (view.width * view.height);
   const bulges = sides.filter(({ bulge }) => bulge !== 0).length;
   return (
     (0.5 * weakest + 0.5 * mean) *
     (0.5 + 0.5 * steps) *
     (1 - LETTERS_COUNT + LETTERS_COUNT * lettersIn(corners, letters)) *
-    0.97 ** bulges
+    CURVED ** bulges *
+    share ** OUTER
   );
 }
 

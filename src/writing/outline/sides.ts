@@ -19,6 +19,10 @@ const FROM_END = 0.08;
 /** Inside and outside are compared over so many pixels: thin lines count little. */
 const BAND_PX = 5;
 const CLEAR_STEP = 14;
+const EDGE_PX = 3;
+/** A side most of which the photo cuts off is taken for less than half clear. */
+const LEAST_KNOWN = 0.25;
+const CUT_OFF = { clear: 0.45, step: 8 };
 /** A curved side has to have so many times the edge of the best straight one. */
 const CURVED_IS_BETTER = 1.06;
 /** Share of the clearest edge at each place above which a side is straight. */
@@ -66,16 +70,24 @@ export function snapSide(view: View, from: Xy, to: Xy, reach: number, bulges: nu
   const curved = bestOf(curves.filter((c) => Math.abs(c) > 1.5));
   const best = curved.worth > CURVED_IS_BETTER * straight.worth ? curved : straight;
   const { a, b, c } = best;
-  let [clear, step] = [0, 0];
+  let [clear, step, known] = [0, 0, 0];
   for (let i = 0; i < PLACES; i++) {
     const t = placeAt(i);
-    const o = Math.round(a + (b - a) * t + 4 * c * t * (1 - t)) + far;
+    const out = a + (b - a) * t + 4 * c * t * (1 - t);
+    const x = from[0] + (to[0] - from[0]) * t + normal[0] * out;
+    const y = from[1] + (to[1] - from[1]) * t + normal[1] * out;
+    // beyond the photo's edge there is nothing to tell whether the plate ends
+    if (x < EDGE_PX || y < EDGE_PX || x > view.width - EDGE_PX || y > view.height - EDGE_PX) continue;
+    const o = Math.round(out) + far;
     const v = Math.max(steps[i * wide + o] ?? 0, steps[i * wide + o + 1] ?? 0, steps[i * wide + o - 1] ?? 0);
     if (v >= CLEAR_STEP) clear++;
     step += v;
+    known++;
   }
+  const isCutOff = known < LEAST_KNOWN * PLACES;
+  const seen = isCutOff ? CUT_OFF : { clear: clear / known, step: step / known };
   const along = (p: Xy, o: number): Xy => [p[0] + normal[0] * o, p[1] + normal[1] * o];
-  return { from: along(from, a), to: along(to, b), bulge: c, clear: clear / PLACES, step: step / PLACES };
+  return { from: along(from, a), to: along(to, b), bulge: c, ...seen };
 }
 
 const placeAt = (i: number) => FROM_END + ((1 - 2 * FROM_END) * (i + 0.5)) / PLACES;
