@@ -71,7 +71,9 @@ export function headValue(quantity: HeadQuantity, spellings: readonly Spelling[]
   // spellings that can be no such value still say that something else may stand there
   const lost = Math.max(...spellings.map((s) => s.logLikelihood)) - best.raw;
   // mains of another frequency are hardly ever met
-  const isOdd = quantity === 'frequency_Hz' && !USUAL.frequency_Hz!.includes(best.value);
+  const isRare = quantity === 'frequency_Hz' && !USUAL.frequency_Hz!.includes(best.value);
+  // a lone figure is more likely what is left of a number than a number
+  const isOdd = isRare || /^\d /.test(best.asPrinted);
   return {
     value: best.value,
     asPrinted: best.asPrinted,
