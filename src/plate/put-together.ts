@@ -16,7 +16,8 @@ export function fieldsOf({ opinions, contradictions }: Witnessed, writing: Writi
   return Object.fromEntries(
     opinions.map((opinion) => {
       const field = fieldOf(opinion, writing);
-      const isDoubted = opinion.settled.isDoubted || doubted.has(opinion.field);
+      const isCut = opinion.settled.parts.some(({ candidate }) => candidate.place.isCut);
+      const isDoubted = isCut || opinion.settled.isDoubted || doubted.has(opinion.field);
       return [opinion.field, isDoubted ? { ...field, needsReview: true } : field];
     }),
   );

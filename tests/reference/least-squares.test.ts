@@ -66,6 +66,7 @@ function fitted(problem: Problem): { coefficients: number[]; sds: number[]; resi
     paths: [],
     evaluate: (z, out) =>
       y.forEach((v, i) => (out[i] = unit.reduce((s, column, k) => s + scale * z[k]! * column[i]!, -v))),
+    lnPerPascal: () => 0,
     deviations: (_, out) => void out.fill(sd),
     slopes: (_, __, out) => y.forEach((_v, i) => unit.forEach((column, k) => (out[i * n + k] = scale * column[i]!))),
   };

@@ -84,7 +84,7 @@ function chained(runs: readonly Run[]): Run[][] {
       run.id === last.id + 1 &&
       inOneRow(last, run) &&
       run.x0 > last.x0 &&
-      gapOf(last, run) < (/\/$/.test(last.text) ? BEHIND_STROKE : CODE_GAP);
+      gapOf(last, run) < (last.text.endsWith('/') ? BEHIND_STROKE : CODE_GAP);
     if (isNext) chains.at(-1)!.push(run);
     else chains.push([run]);
   }
@@ -102,7 +102,7 @@ function groupsOf(chain: readonly Run[]): Run[][] {
     const goesOn =
       last &&
       group![0]!.kind === 'figure' &&
-      gapOf(last, run) < (/\/$/.test(last.text) ? BEHIND_STROKE : NUMBER_GAP) &&
+      gapOf(last, run) < (last.text.endsWith('/') ? BEHIND_STROKE : NUMBER_GAP) &&
       joins(last, run);
     if (goesOn) group!.push(run);
     else if (run.kind === 'figure' || isAllText(run, chain)) groups.push([run]);
