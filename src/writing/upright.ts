@@ -36,10 +36,14 @@ export async function turnUpright(surface: Surface, words: WordReader): Promise<
   const onItsSide = viewOf(surface, 1);
   const isOnItsSide = lettersInLine(onItsSide) > CLEARLY_MORE * lettersInLine(asItLies);
   const [one, other] = isOnItsSide ? [await tried(1, onItsSide), await tried(3)] : [asItLies, await tried(2)];
-  return other.clearLetters > PREFERRED * one.clearLetters ? other : one;
+  return sensible(other) > PREFERRED * sensible(one) ? other : one;
 }
 
+/** Single characters look like some upside down too; lines of them hardly ever do. */
+const sensible = ({ readability, clearLetters }: Readability): number => readability * clearLetters;
+
 type Turns = 0 | 1 | 2 | 3;
+type Readability = { readonly readability: number; readonly clearLetters: number };
 
 function viewOf(surface: Surface, turns: Turns): Upright {
   const view = turned(surface, turns);
@@ -51,11 +55,7 @@ const lettersInLine = ({ found }: Upright): number =>
   found.lines.reduce((sum, { letters }) => sum + (letters.length >= LINE ? letters.length : 0), 0);
 
 /** How surely lines are read: their mean confidence, and how many letters are read clearly. */
-async function readabilityOf(
-  surface: Surface,
-  lines: readonly TextLine[],
-  words: WordReader,
-): Promise<{ readability: number; clearLetters: number }> {
+async function readabilityOf(surface: Surface, lines: readonly TextLine[], words: WordReader): Promise<Readability> {
   const asked = [...lines].sort((a, b) => b.letters.length - a.letters.length).slice(0, ASKED);
   const reads = await words(
     sampleAll(surface, asked).map((sample) => prepare(sample, waysOf(sample).first[1]!)),
