@@ -27,7 +27,6 @@ export function SheetTable({ columns, cells, photo, turn_deg, at, onPick }: Prop
                 <button
                   type="button"
                   class={isAt(null, i) ? 'at' : undefined}
-                  aria-label={t.columnOf(nameOf(column))}
                   onClick={() => onPick({ row: null, column: i })}
                 >
                   {column.isAsked && <VerdictMark verdict="unsure" size={16} />}

@@ -32,7 +32,6 @@ export const sheet = {
   },
   unknownColumn: 'What is it?',
   whichUnit: 'unit?',
-  columnOf: (name: string) => `Column: ${name}`,
   cropAlt: (text: string) => `The figure on the photo, read as ${text}`,
   asWritten: 'As written',
   empty: 'empty',

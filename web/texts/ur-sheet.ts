@@ -34,7 +34,6 @@ export const sheet: Texts['sheet'] = {
   },
   unknownColumn: 'یہ کیا ہے؟',
   whichUnit: 'اکائی؟',
-  columnOf: (name) => `خانہ: ${name}`,
   cropAlt: (text) => `تصویر کا ہندسہ، پڑھا گیا ${text}`,
   asWritten: 'جیسے لکھا ہے',
   empty: 'خالی',
