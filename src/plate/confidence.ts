@@ -1,7 +1,7 @@
 import type { Opinion } from './meaning/opinions.ts';
 
 /** What a value's confidence rests on, each a number that grows with trust. */
-export type Grounds = readonly [chance: number, agreement: number, length: number];
+type Grounds = readonly [chance: number, agreement: number, length: number];
 
 /**
  * Logistic regression of `right` on the grounds, in their order. Fitted on 1830 fields: those of 33 invented photos, and of

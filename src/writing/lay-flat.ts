@@ -11,7 +11,7 @@ export type Outline = {
   readonly bulges: readonly [number, number, number, number];
 };
 
-export const LONGEST_SIDE_PX = 1400;
+const LONGEST_SIDE_PX = 1400;
 /** More enlargement shows nothing new. */
 const MOST_ENLARGED = 2.2;
 

@@ -62,7 +62,7 @@ export function placesAmong(runs: readonly Run[], hits: readonly Hit[]): Place[]
 }
 
 /** A lone capital, unless it is the unit of the number before it. */
-export function mayBeValue(hit: Hit, runs: readonly Run[]): boolean {
+function mayBeValue(hit: Hit, runs: readonly Run[]): boolean {
   const [run] = hit.runs;
   if (hit.runs.length > 1 || !/^[A-Z]$/.test(run!.text) || !run!.isLast || run!.index > 0) return false;
   const before = runs[run!.id - 1];

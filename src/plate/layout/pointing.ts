@@ -6,7 +6,7 @@ import type { Place } from './places.ts';
 import { inOneRow, middle, type Box } from './runs.ts';
 
 /** Where a value stands, seen from its label. */
-export const RELATIONS = ['right', 'left', 'below', 'above'] as const;
+const RELATIONS = ['right', 'left', 'below', 'above'] as const;
 export type Relation = (typeof RELATIONS)[number];
 
 /** A place a label may mean, and how well it lies for that. */

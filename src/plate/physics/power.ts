@@ -90,7 +90,7 @@ const likelyPhases = (power_W: number, [volts, amps]: readonly [number, number])
   power_W / (volts * amps) < 0.88 ? 1 : 3;
 
 /** A logarithm of a ratio that should be nought, give or take its spread. */
-export function agreementOf(logRatio: number, spread: number): Agreement {
+function agreementOf(logRatio: number, spread: number): Agreement {
   const agrees = ((1 - ODD_PLATE) * Math.exp(-0.5 * (logRatio / spread) ** 2)) / (spread * Math.sqrt(2 * Math.PI));
   const odd = ODD_PLATE * ANYWHERE;
   return { support: Math.log((agrees + odd) / ANYWHERE), isAtOdds: odd > agrees };

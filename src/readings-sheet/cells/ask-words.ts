@@ -13,7 +13,7 @@ const WEIGHT = 0.65;
 const UNSEEN = -7;
 
 /** Digits and points of a reading, the rest left out; commas are points. */
-export const plainNumber = (text: string): string =>
+const plainNumber = (text: string): string =>
   text
     .replaceAll(',', '.')
     .replaceAll(/[^\d.]/g, '')

@@ -46,7 +46,7 @@ export async function readHead(
 }
 
 /** The ink of the number behind a label: where its digits were read, else the first group that stands in its line. */
-export function numberBehind(label: HeadLabel, blots: readonly Blot[], rowHeight: number): WrittenNumber {
+function numberBehind(label: HeadLabel, blots: readonly Blot[], rowHeight: number): WrittenNumber {
   const { x0, x1, y0, y1, words } = label;
   const high = y1 - y0;
   const inLine = blots.filter(

@@ -63,7 +63,7 @@ function regionsOf({ width, height, values }: Field, sign: number, limit: number
 }
 
 /** Convex hull, clockwise as seen with y down. Source: A. M. Andrew, Inf. Process. Lett. 9 (1979) 216. */
-export function hullOf(points: readonly Xy[]): Xy[] {
+function hullOf(points: readonly Xy[]): Xy[] {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   const half = (some: readonly Xy[]) => {
     const out: Xy[] = [];
