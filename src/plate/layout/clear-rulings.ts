@@ -28,6 +28,12 @@ function runsThrough({ x0, y0, x1, y1 }: Ruling, word: Box): boolean {
   return from < to;
 }
 
+/** A side of a box runs beside its words, in parts of their height; one that begins below them is of the next row. */
+const BESIDE = 0.25;
+const BESIDE_AND_BELOW = 0.6;
+const reachOver = ({ y0, y1 }: Ruling, top: number, bottom: number) =>
+  Math.min(Math.max(y0, y1), bottom) - Math.max(Math.min(y0, y1), top);
+
 /**
  * The strip between the nearest upright rulings on both sides of a box, at its height.
  * @returns left and right, infinite where there is no ruling
@@ -37,9 +43,8 @@ export function stripOf(box: Box, rulings: readonly Ruling[]): readonly [number,
   const height = box.y1 - box.y0;
   const beside = rulings
     .filter((r) => Math.abs(r.y1 - r.y0) > 3 * Math.abs(r.x1 - r.x0))
-    .filter(
-      (r) => Math.min(Math.max(r.y0, r.y1), box.y1 + height) - Math.max(Math.min(r.y0, r.y1), box.y0) > 0.6 * height,
-    )
+    .filter((r) => reachOver(r, box.y0, box.y1) > BESIDE * height)
+    .filter((r) => reachOver(r, box.y0, box.y1 + height) > BESIDE_AND_BELOW * height)
     .map((r) => (r.x0 + r.x1) / 2);
   return [
     Math.max(...beside.filter((x) => x < middle), -Infinity),

@@ -108,25 +108,41 @@ function margin(worth: number, most: number): number {
   return slope * (worth - half * most);
 }
 
+/** A longer wording that is nearly as likely is what was printed: `1/min` and not `/min`, `rotor Ø` and not `rotor`. */
+const NEARLY = { unit: 1, label: 2.5 };
+
 /** Finds labels and units among the runs of a plate; no run belongs to two. */
 export function hitsAmong(runs: readonly Run[]): Hit[] {
-  const found = runs.flatMap((_, start) => hitsFrom(runs, start));
+  const found = runs.flatMap((_, start) => hitsFrom(runs, start)).toSorted((a, b) => b.margin - a.margin);
   const taken = new Set<number>();
-  return found
-    .toSorted((a, b) => b.margin - a.margin)
-    .filter(({ hit }) => {
-      if (hit.runs.some(({ id }) => taken.has(id))) return false;
-      for (const { id } of hit.runs) taken.add(id);
-      return true;
-    })
-    .map(({ hit }) => hit);
+  const isFree = ({ hit }: Found) => hit.runs.every(({ id }) => !taken.has(id));
+  return found.flatMap((one) => {
+    if (!isFree(one)) return [];
+    const { hit } = found.find((other) => goesFurther(other, one) && isFree(other)) ?? one;
+    for (const { id } of hit.runs) taken.add(id);
+    return [hit];
+  });
 }
+
+function goesFurther(a: Found, b: Found): boolean {
+  const [long, short] = [a.hit.runs, b.hit.runs];
+  const contains = long.length > short.length && long[0]!.id <= short[0]!.id && long.at(-1)!.id >= short.at(-1)!.id;
+  if (!contains || a.hit.isUnit !== b.hit.isUnit) return false;
+  return a.hit.isUnit
+    ? a.margin > b.margin - NEARLY.unit
+    : isDiameterSign(long.at(-1)!) && a.margin > b.margin - NEARLY.label;
+}
+
+/** What a reader of words makes of the sign Ø behind a label. */
+const isDiameterSign = ({ word: { text } }: Run) => /^[08]$/.test(text);
 
 /** Codes that stand for themselves are no labels, however like. */
 const isCode = ({ word }: Run) => isNothing(word.text) || isCodeBySelf(word.text);
 
-function hitsFrom(runs: readonly Run[], start: number): { hit: Hit; margin: number }[] {
-  const found: { hit: Hit; margin: number }[] = [];
+type Found = { readonly hit: Hit; readonly margin: number };
+
+function hitsFrom(runs: readonly Run[], start: number): Found[] {
+  const found: Found[] = [];
   const taken: Run[] = [];
   let marks: Mark[] = [];
   for (let i = start; i < runs.length; i++) {
@@ -141,7 +157,7 @@ function hitsFrom(runs: readonly Run[], start: number): { hit: Hit; margin: numb
     // a lone letter is a word of its own, or the unit of the number before it
     if (marks.length === 1 && !isBehind && !(run.index === 0 && run.isLast)) continue;
     const best = bestOf(marks, isBehind, isOneWord(taken));
-    if (best)
+    if (best && !(best.hit.isUnit && isAmidCode(taken)))
       found.push({
         margin: best.margin,
         hit: {
@@ -166,7 +182,15 @@ const isClose = (a: Run, b: Run) => {
 const areOwn = ([first, ...rest]: readonly Run[]) =>
   areInWords(/^[13]~?$/.test(first!.text) ? rest : [first!, ...rest]);
 const areInWords = (runs: readonly Run[]) =>
-  runs.every((run) => run.kind === 'text' || runs.some(({ kind, word }) => kind === 'text' && word === run.word));
+  runs.every(
+    (run, i) =>
+      run.kind === 'text' ||
+      (i > 0 && i === runs.length - 1 && isDiameterSign(run)) ||
+      runs.some(({ kind, word }) => kind === 'text' && word === run.word),
+  );
+
+/** Letters with figures before and behind in one word are part of a code: `5467W44`. */
+const isAmidCode = (runs: readonly Run[]) => runs[0]!.index > 0 && !runs.at(-1)!.isLast;
 
 const SHORT_UNIT = 3;
 const isOneWord = (runs: readonly Run[]) => runs.every(({ word }) => word === runs[0]!.word);

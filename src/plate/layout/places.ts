@@ -19,6 +19,8 @@ export type Place = Box & {
   readonly capitalHeight: number;
   /** the row of print goes on close before or behind, but could not be read */
   readonly isCut: boolean;
+  /** chance that something which is neither label nor unit stands in the same word: of `200LA` the 200 is no number */
+  readonly strange: number;
   /** share of the readings that saw anything here */
   readonly seen: number;
 };
@@ -53,13 +55,33 @@ export function placesAmong(runs: readonly Run[], hits: readonly Hit[]): Place[]
           runs.findIndex(({ word }) => word === first.word),
         ),
         capitalHeight: first.word.capitalHeight,
-        isCut: first.word.cutBefore || numbers.at(-1)!.word.cutBehind,
+        strange: isFigure ? Math.max(0, ...numbers.map((run) => strangeness(run, runs, taken))) : 0,
+        isCut:
+          first.word.cutBefore || numbers.at(-1)!.word.cutBehind || (isFigure && goesOnInWord(numbers, runs, taken)),
         seen: Math.min(...numbers.map(({ word }) => (word.passes > 0 ? word.seen / word.passes : 1))),
       });
     }
   }
   return places;
 }
+
+/** More figures stand in the same word, behind a sign nobody understood: `220#240`. */
+const goesOnInWord = (numbers: readonly Run[], runs: readonly Run[], taken: ReadonlySet<number>): boolean =>
+  runs.some(
+    (run) =>
+      run.kind === 'figure' &&
+      !numbers.includes(run) &&
+      !taken.has(run.id) &&
+      numbers.some(({ word }) => word === run.word),
+  );
+
+function strangeness(run: Run, runs: readonly Run[], taken: ReadonlySet<number>): number {
+  const others = runs.filter(({ word, kind, id }) => word === run.word && kind === 'text' && !taken.has(id));
+  const odd = others.flatMap(({ marks }) => marks).filter(({ options }) => !HARMLESS.test(options[0]!.text));
+  return Math.max(0, ...odd.map(({ options }) => options[0]!.share));
+}
+/** Stops, brackets, strokes and specks say nothing. */
+const HARMLESS = /^[-.,:;/+~'"()[\]|_=°*]$/;
 
 /** A lone capital, unless it is the unit of the number before it. */
 function mayBeValue(hit: Hit, runs: readonly Run[]): boolean {

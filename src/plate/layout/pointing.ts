@@ -54,8 +54,9 @@ export function aimsOf(hits: readonly Hit[], places: readonly Place[], rulings: 
     }),
   );
 }
-/** A label of a number passes words over on its way to it. */
-const wantsFigures = ({ meanings }: Hit) =>
+/** A label of a number passes words over on its way to it; so does every unit. */
+const wantsFigures = ({ isUnit, meanings }: Hit) =>
+  isUnit ||
   meanings.every(({ field }) => field !== 'other' && (field === 'input' || field === 'shaft' || FIGURE_FORMS[field]));
 
 /** Values are printed about as large as their labels, or larger. */

@@ -74,7 +74,7 @@ export function runsOf(all: readonly ReadWord[]): Run[] {
     .filter((word) => !isTexture(word, usualHeight(all)))
     .flatMap((word) => {
       const marks = withoutConnections(
-        withoutSides(marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== '')),
+        withRanges(withoutSides(marksOf(word).filter((mark) => mark.options[0]!.text.trim() !== ''))),
       );
       if (isRubbish(marks)) return [];
       const kinds = kindsOf(marks);
@@ -129,17 +129,38 @@ const usualHeight = (words: readonly ReadWord[]): number => {
 const isTexture = (word: ReadWord, usual: number) =>
   word.capitalHeight < SMALL_PRINT * usual && agreementOn(word) < CLEAR;
 
-/** Star and delta behind a voltage say nothing more than the list does, and a delta is read as an A: `220Δ/380Y`. */
+/** What the division sign of a range is read as: `220÷240`. */
+const AS_RANGE = new Set([':', '=', '»', '*']);
+const RANGE: Mark['options'] = [{ text: '-', share: 0.9 }];
+
+function withRanges(marks: readonly Mark[]): readonly Mark[] {
+  const isDigitAt = (i: number) => /^\d$/.test(marks[i]?.options[0]!.text ?? '');
+  return marks.map((mark, i) =>
+    AS_RANGE.has(mark.options[0]!.text) && [-2, -1, 1, 2].every((d) => isDigitAt(i + d))
+      ? { ...mark, options: RANGE }
+      : mark,
+  );
+}
+
+/** Star and delta behind a voltage say nothing more than the list does, and a delta is read as an A or a 4: `220Δ/380Y`. */
 function withoutConnections(marks: readonly Mark[]): readonly Mark[] {
   const isSignOf = (text: string | undefined) => text !== undefined && 'AΔDYλ'.includes(text);
   const texts = marks.map((mark) => mark.options[0]!.text);
+  const delta = deltaAsFigure(texts.join(''));
   return marks.filter((_, i) => {
+    if (i === delta) return false;
     if (!isSignOf(texts[i])) return true;
     const before = /(\d{3})$/.exec(texts.slice(0, i).join(''))?.[1];
     if (before !== undefined)
       return !VOLTS.includes(Number(before)) || !(i === marks.length - 1 || texts[i + 1] === '/');
     return !(texts[i - 1] === '/' && /^\d{3}\/$/.test(texts.slice(0, i).join('')));
   });
+}
+
+/** Where the 4 of `2304/400Y` stands: no voltage has four figures, and without it there are two. */
+function deltaAsFigure(text: string): number | null {
+  const [, before, after] = /^(\d{3})4[/-](\d{3})/.exec(text) ?? [];
+  return before && after && VOLTS.includes(Number(before)) && VOLTS.includes(Number(after)) ? before.length : null;
 }
 
 function kindsOf(marks: readonly Mark[]): Run['kind'][] {
@@ -161,6 +182,9 @@ function kindsOf(marks: readonly Mark[]): Run['kind'][] {
     if (texts[i] === '~') return (isDigit[i - 1] && i === 1) || (isDigit[i + 1] && i === 0) ? 'figure' : 'text';
     // .78 and 220/ go on before or behind
     if ('.,'.includes(texts[i]!) && i === 0 && isDigit[1] && marks.length > 2) return 'figure';
+    // 1.18/.59
+    if (texts[i] === '/' && isDigit[i - 1] && '.,'.includes(texts[i + 1] ?? ' ') && isDigit[i + 2]) return 'figure';
+    if ('.,'.includes(texts[i]!) && texts[i - 1] === '/' && isDigit[i + 1]) return 'figure';
     if (texts[i] === '/' && i === marks.length - 1 && isDigit[i - 1]) return 'figure';
     return isDigit[i - 1] && isDigit[i + 1] ? 'figure' : 'text';
   });

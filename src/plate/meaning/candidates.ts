@@ -71,7 +71,8 @@ export function formRatio(read: ReadPlace, field: FieldName, factor: Factor | nu
     ? figuresAs(field, read, factor ? [factor] : factorsFor(field, units))
     : codesAs(field, read, 1);
   const fit = alternatives.reduce((sum, a) => sum + a.share, 0);
-  return fit * Math.exp(Math.min(evidence(units, field), 0));
+  const strange = FIGURE_FORMS[field] ? STRANGE * read.place.strange : 0;
+  return fit * Math.exp(Math.min(evidence(units, field), 0) - strange);
 }
 
 /** A unit that may stand with a number, and its chance. */
@@ -106,7 +107,7 @@ function candidateOf(read: ReadPlace, field: FieldName, claims: readonly Claim[]
     : codesAs(field, read, Math.max(chanceOf(labels, field), chanceOf(units, field)));
   const sum = found.reduce((total, a) => total + a.share, 0);
   if (!(sum > 0)) return null;
-  const formed = Math.log(sum);
+  const formed = Math.log(sum) - (isFigure ? STRANGE * read.place.strange : 0);
   return {
     place: read.place,
     field,
@@ -224,6 +225,9 @@ export function spokenCandidates(hits: readonly Hit[], firstId: number): Candida
 /** Words that say a value are seldom there for another reason. */
 const SPOKEN_ODDS = 3;
 
+/** Figures beside letters that nothing explains are mostly part of a code; logarithm of the odds. Practice value. */
+const STRANGE = 2;
+
 const placeOf = (hit: Hit, id: number): Place => ({
   ...around([hit]),
   id,
@@ -233,6 +237,7 @@ const placeOf = (hit: Hit, id: number): Place => ({
   longer: [],
   capitalHeight: hit.capitalHeight,
   isCut: false,
+  strange: 0,
   seen: 1,
 });
 

@@ -2,6 +2,8 @@ import type { FieldName } from '../reading.ts';
 import { FIGURE_FORMS } from '../tables/fields.ts';
 
 const NEVER = -Infinity;
+/** A usual value of a field that is no whole number may be printed rounded: 3/4 HP as 0.56 kW. */
+const ROUNDED = 0.006;
 /** Values of one field that are printed as one list stand in these ratios: star and delta, series and parallel, a range. */
 const PAIR_RATIOS = [Math.sqrt(3), 2];
 
@@ -22,7 +24,7 @@ export function plausibility(field: FieldName, numbers: readonly number[], print
     if (form.whole && !Number.isInteger(number)) return NEVER;
     if (usuals) {
       if (form.usualShare === 1 && !usuals.includes(number)) return NEVER;
-      const isUsual = usuals.some((usual) => Math.abs(number - usual) <= 0.006 * usual);
+      const isUsual = usuals.some((usual) => Math.abs(number - usual) <= (form.whole ? 0 : ROUNDED) * usual);
       const byAccident = 1 / Math.max(9, 9 * 10 ** (Math.min(figures, 4) - 1));
       sum += isUsual
         ? Math.min(Math.max(Math.log(form.usualShare! / usuals.length / byAccident), 0.4), 4)

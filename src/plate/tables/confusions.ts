@@ -9,7 +9,7 @@ const PAIRS: readonly (readonly [number, string])[] = [
   [0.1, `°* °' °" °o °0 °? ³* ³' ³" ³? ³° ²* ²' ²" ¹' ¹* ¹" ¹! ¹l ¹I /l /I /1 ,' .' ;, :. /7 η7 ηn Øo Ø0 ØO Ø@ ØQ`],
   [
     0.04,
-    '4A 7T 7/ 7? 0U 0C 6C GC cC ce co eo nr mn rn hn bh EF PF PR RK BE BR 3B SB HN HM MN VU VW WM UO DO OQ CO ec ao as',
+    '4A )J ]J (C 7T 7/ 7? 0U 0C 6C GC cC ce co eo nr mn rn hn bh EF PF PR RK BE BR 3B SB HN HM MN VU VW WM UO DO OQ CO ec ao as',
   ],
   [0.04, 'tf ft kK wW cC sS vV xX zZ pP oO uU lt fi ti IT TY JI T1 LI E6 F7 y9'],
   // digits among themselves

@@ -135,18 +135,18 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
   [
     'efficiencyClass',
     0.95,
-    'IE code | IE class | IE | efficiency class | eff class | wirkungsgradklasse | effizienzklasse | classe IE | classe rendement | classe di efficienza | classe efficienza | clase eficiencia | clase de eficiencia | klasa sprawnosci | verim sinifi | класс энергоэффективности | classe de rendimento | nivel de eficiencia | IE cl',
+    'IE code | IE class | IE klasse | klasa IE | trida IE | IE sinifi | clase IE | klasse IE | effizienzkl | eff kl | IE | efficiency class | eff class | wirkungsgradklasse | effizienzklasse | classe IE | classe rendement | classe di efficienza | classe efficienza | clase eficiencia | clase de eficiencia | klasa sprawnosci | verim sinifi | класс энергоэффективности | classe de rendimento | nivel de eficiencia | IE cl',
   ],
   [
     'duty',
     0.95,
-    'duty | duty type | time rating | rating | betriebsart | servizio | service | servicio | regime | regime de servico | rodzaj pracy | praca | calisma | calisma rejimi | isletme | режим работы | режим | bedrijfssoort | serv | time rat | operation | hours | reg s | drift',
+    'duty | duty type | betr | betr art | druh zatizeni | zatizeni | cis rodzaj | rodz pracy | reg trabalho | regime trab | serv tipo | tipo servizio | time rating | rating | betriebsart | servizio | service | servicio | regime | regime de servico | rodzaj pracy | praca | calisma | calisma rejimi | isletme | режим работы | режим | bedrijfssoort | serv | time rat | operation | hours | reg s | drift',
   ],
   // frame, serial, year, mass
   [
     'frameSize',
     0.95,
-    'frame | frame size | FR | frame no | baugroesse | baugrosse | baugroBe | bg | gehause | carcassa | grandezza | carcasse | taille | carcasa | armazon | carcaca | wielkosc mechaniczna | wielkosc | govde | govde buyuklugu | габарит | bouwgrootte | frame type | hauteur d axe | tamano',
+    'frame | frame size | wielk mech | wielkosc mech | baugr | osova vyska | velikost | rozmer | boyut | bouwgr | bouwvorm | FR | frame no | baugroesse | baugrosse | baugroBe | bg | gehause | carcassa | grandezza | carcasse | taille | carcasa | armazon | carcaca | wielkosc mechaniczna | wielkosc | govde | govde buyuklugu | габарит | bouwgrootte | frame type | hauteur d axe | tamano',
   ],
   [
     'serialNumber',
@@ -178,14 +178,14 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
   [
     'ambient_C',
     0.95,
-    'amb | ambient | ambient temp | max amb | max ambient | amb temp | AMB. | umgebung | umgebungstemperatur | umg temp | temp amb | temperature ambiante | temperatura ambiente | temperatura ambiente max | tamb | T amb | ta | t umg | kuhlmitteltemp | temp otoczenia | temperatura otoczenia | ortam sicakligi | ortam | omgevingstemperatuur | ambiente | max amb temp | KT',
+    'amb | ambient | ambient temp | umgeb temp | umgebungstemp | umgeb | umg | temp umg | T amb max | amb temp max | t otocz | temp otocz | teplota okoli | T okoli | teplota okolia | temp ambiente | T ambiente | temp amb max | T ambiante | temp ambiante | omgevingstemp | omg temp | ortam sic | omgivningstemp | kornyezeti hom | temp mediu | okoli | max amb | max ambient | amb temp | AMB. | umgebung | umgebungstemperatur | umg temp | temp amb | temperature ambiante | temperatura ambiente | temperatura ambiente max | tamb | T amb | ta | t umg | kuhlmitteltemp | temp otoczenia | temperatura otoczenia | ortam sicakligi | ortam | omgevingstemperatuur | ambiente | max amb temp | KT',
   ],
   ['ambient_C', 0.4, 'temp | temperature | temp max | max temp'],
   ['airTemperature_C', 0.45, 'temp | temperature | temp max | max temp | t'],
   [
     'airTemperature_C',
     0.95,
-    'air temp | air temp max | air temperature | max air temp | gas temp | gas temperature | operating temp | operating temperature | medium temp | max temp | inlet temp | lufttemperatur | luft temp | medientemperatur | fordermedium temp | max lufttemperatur | betriebstemperatur | temp max | temperatura aria | temp aria | temp max aria | temperature air | temperature de l air | temp air | temperatura del aire | temperatura aire | temp aire | temperatura ar | temp do ar | temperatura powietrza | temp powietrza | hava sicakligi | hava sic | температура воздуха | luchttemperatuur | temp fluido | medium | temp maks | max temperature | temp max aire | tmax | t max | t luft',
+    'air temp | air temp max | temp ar | temp czynnika | temperatura czynnika | temp medium | gas temp max | temp vzduchu | teplota vzduchu | teplota media | luchttemp | luft temp max | lufttemp | fordertemp | medium temp max | temp de l air | temp aire max | temp ar max | temp gas | temp gaz | air temperature | max air temp | gas temp | gas temperature | operating temp | operating temperature | medium temp | max temp | inlet temp | lufttemperatur | luft temp | medientemperatur | fordermedium temp | max lufttemperatur | betriebstemperatur | temp max | temperatura aria | temp aria | temp max aria | temperature air | temperature de l air | temp air | temperatura del aire | temperatura aire | temp aire | temperatura ar | temp do ar | temperatura powietrza | temp powietrza | hava sicakligi | hava sic | температура воздуха | luchttemperatuur | temp fluido | medium | temp maks | max temperature | temp max aire | tmax | t max | t luft',
   ],
   // capacitors
   [

@@ -14,6 +14,8 @@ const WAYS = {
   levelled: (s: Sample) => levelled(s),
   /** without grain; strokes of dots join */
   softened: (s: Sample) => blurred(levelled(s), 0.055 * CAPITAL_PX),
+  /** dots punched side by side become strokes */
+  joined: (s: Sample) => stretch(blurred(levelled(s), 0.085 * CAPITAL_PX)),
   /** as much contrast everywhere */
   evened: (s: Sample) => evened(s),
   /** height of a stamped or cast relief */
@@ -31,8 +33,8 @@ export type Preparation = keyof typeof WAYS;
 /** Every line is read the first ways; lines these do not agree on in the other ways too. */
 export const WAYS_TO_READ: Record<'print' | 'relief', { first: readonly Preparation[]; more: readonly Preparation[] }> =
   {
-    print: { first: ['stretched', 'levelled', 'softened'], more: ['evened', 'sharpened'] },
-    relief: { first: ['raised', 'molten', 'cast'], more: ['levelled'] },
+    print: { first: ['stretched', 'levelled', 'softened'], more: ['evened', 'sharpened', 'joined'] },
+    relief: { first: ['raised', 'molten', 'joined'], more: ['cast', 'levelled'] },
   };
 
 /** Makes a crop for the reader: prepared, what is foreign left out, with a white border. */
@@ -53,6 +55,12 @@ export function prepare(sample: Sample, way: Preparation): WordCrop {
 
 const darkness = (field: Field, ground: number, ink: number): Field =>
   fieldLike(field, (k) => (ground - field.values[k]!) / Math.max(12, ground - ink));
+
+/** What blurring took of the darkness is given back. */
+function stretch(field: Field): Field {
+  const most = Math.max(0.2, quantile(field.values, 0.97));
+  return fieldLike(field, (k) => (1.1 * field.values[k]!) / most - 0.1);
+}
 
 /** Ground: the bright part of a wide neighbourhood, found by leaving the dark part out of the mean twice. */
 function groundOf(s: Field): Field {

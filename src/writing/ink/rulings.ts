@@ -39,7 +39,7 @@ export function partRulings(ink: Ink, grey: Float32Array): Parted {
   });
   const lines = [level, upright].map(({ along }) => findPieces({ ...ink, mask: along }));
   const thinLines = [level, upright].map(({ thin }, i) =>
-    mostlyThin(lines[i]!, thin).filter((line) => standsOut(line, i === 0 ? 'level' : 'upright', grey, width, height)),
+    mostlyThin(lines[i]!, thin, (i === 0 ? upright : level).along).filter((line) => standsOut(line, i === 0 ? 'level' : 'upright', grey, width, height)),
   );
   const isClear = clearness(thinLines.flat());
   const kept = thinLines.map((list, i) => {
@@ -61,13 +61,20 @@ export function partRulings(ink: Ink, grey: Float32Array): Parted {
   };
 }
 
-/** Lines letters stand on are thick where they do; the bright strip beside a line of dark text is thick nearly everywhere. */
-function mostlyThin({ list, labels }: Pieces, thin: Uint8Array): Piece[] {
+/**
+ * Lines letters stand on are thick where they do; the bright strip beside a line of dark text is thick nearly everywhere.
+ * @param crossing 1 where a line of the other direction runs: at the corners of a box both are thick
+ */
+function mostlyThin({ list, labels }: Pieces, thin: Uint8Array, crossing: Uint8Array): Piece[] {
   const count = new Int32Array(list.length + 1);
-  for (let k = 0; k < thin.length; k++) if (thin[k]) count[labels[k]!]!++;
+  const corners = new Int32Array(list.length + 1);
+  for (let k = 0; k < thin.length; k++) {
+    if (thin[k]) count[labels[k]!]!++;
+    else if (crossing[k]) corners[labels[k]!]!++;
+  }
   return list.filter(({ id, area, x0, x1, y0, y1 }) => {
     const share = Math.max(x1 - x0, y1 - y0) < LONG_PX ? THIN_SHARE.short : THIN_SHARE.long;
-    return count[id]! > share * area;
+    return count[id]! > share * (area - corners[id]!);
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Piece } from '../ink/pieces.ts';
+import { joinedAcross } from './across-marks.ts';
 import { sharpnessTest } from '../ink/sharpness.ts';
 
 /** Letters and figures that stand side by side, from left to right, and small marks among them. */
@@ -53,7 +54,7 @@ export function chainLetters(pieces: readonly Piece[], height: number): Chain[] 
     marks.forEach((p) => taken.add(p));
     chains.push({ letters: whole, marks });
   }
-  return joined(chains);
+  return joinedAcross(joined(chains), sharpMarks);
 }
 
 /** Two pieces of a line with one mark between them are one line: «3~ Mot.». Leaders of dots join nothing. */

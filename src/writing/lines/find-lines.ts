@@ -41,9 +41,21 @@ export function findLines(grey: Field): FoundLines {
     const chains = chainLetters(pieces.list, grey.height);
     lines.push(...chains.map((chain) => lineOf(chain, pieces, polarity === 'light')));
   }
-  const apart = bestApart(lines.filter(likelyText(lines))).slice(0, MOST_LINES);
+  const apart = bestApart(lines.filter(likelyText(lines)).filter(isNoBar(lines))).slice(0, MOST_LINES);
   return { lines: withCommonSlope(apart).map((line) => reachedOn(line, grey.width)), rulings, ruled };
 }
+
+/** Sides of two boxes that stand wall to wall are too thick for a ruling: a lone bar much higher than most letters is none. */
+function isNoBar(lines: readonly TextLine[]): (line: TextLine) => boolean {
+  const heights = lines.flatMap(({ letters, y0, y1 }) => (letters.length >= ENOUGH_LETTERS ? [y1 - y0] : []));
+  const usual = heights.sort((a, b) => a - b)[heights.length >> 1] ?? Infinity;
+  return ({ letters: [piece, ...others] }) => {
+    const [width, height] = [piece!.x1 - piece!.x0, piece!.y1 - piece!.y0];
+    const isFull = piece!.area > BAR.full * width * height;
+    return others.length > 0 || !isFull || height < BAR.slender * width || height < BAR.higher * usual;
+  };
+}
+const BAR = { slender: 3.6, full: 0.8, higher: 1.4 };
 
 /** Grain and dirt: far smaller, or far fainter, than what is surely text. */
 function likelyText(lines: readonly TextLine[]): (line: TextLine) => boolean {

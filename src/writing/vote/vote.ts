@@ -1,11 +1,15 @@
 import type { WordRead } from '../../words/word-reader.ts';
 import type { VotedGlyph } from '../written.ts';
+import { blanksIn } from './ink-gaps.ts';
 import { askInk, type InkWitness, type Placed } from './ink-witness.ts';
 import { alignReads, type Slot } from './slots.ts';
 
 /** Characters of one word as the readings voted, places in the crop. */
 export type VotedWord = { readonly glyphs: readonly VotedGlyph[]; readonly seen: number; readonly passes: number };
 
+/** One sure reading outweighs several that guess: votes go by the confidence to this power. */
+const SURER_COUNTS = 2;
+const LEAST_WEIGHT = 0.02;
 /** A reading that saw nothing at a place is worth this share of its confidence elsewhere. */
 const NOTHING_WEIGHS = 0.8;
 /** Share of the capitals' height. */
@@ -22,10 +26,15 @@ export function voteOnLine(reads: readonly WordRead[], capital_px: number, ink?:
   const useful = reads.filter((read) => read.glyphs.length > 0);
   const voted = alignReads(useful, capital_px).map((slot): Placed => ({ slot, glyph: voteOn(slot, useful) }));
   const shown = (ink ? askInk(voted, ink, capital_px) : voted).filter(({ glyph }) => glyph.text);
+  const isBlank = ink ? blanksIn(ink, capital_px) : () => false;
+  // figures of one width stand apart themselves: a slender 1 does not end a number
+  const isApartInInk = (before: Placed, one: Placed) =>
+    !(FIGURE.test(before.glyph.text) && FIGURE.test(one.glyph.text)) && isBlank(middleOf(before), middleOf(one));
   const words: Placed[][] = [];
   shown.forEach((one, i) => {
     const word = words.at(-1);
-    if (!word || isApart(shown[i - 1]!, one, capital_px)) words.push([one]);
+    const before = shown[i - 1]!;
+    if (!word || isApart(before, one, capital_px) || isApartInInk(before, one)) words.push([one]);
     else word.push(one);
   });
   return words.map((word) => ({
@@ -34,6 +43,9 @@ export function voteOnLine(reads: readonly WordRead[], capital_px: number, ink?:
     passes: reads.length,
   }));
 }
+
+const FIGURE = /^[\d.,/-]$/;
+const middleOf = ({ glyph: { x0, x1 } }: Placed) => (x0 + x1) / 2;
 
 /** A blank, where most readings saw one; beside what only the ink shows, where it is wide. */
 function isApart(before: Placed, one: Placed, capital_px: number): boolean {
@@ -45,7 +57,7 @@ function voteOn({ seen }: Slot, reads: readonly WordRead[]): VotedGlyph {
   const votes = new Map<string, number>();
   let [sum, x0, x1, places] = [0, 0, 0, 0];
   seen.forEach((glyph, pass) => {
-    const weight = 0.02 + (glyph ? glyph.confidence : NOTHING_WEIGHS * reads[pass]!.confidence);
+    const weight = LEAST_WEIGHT + (glyph ? glyph.confidence : NOTHING_WEIGHS * reads[pass]!.confidence) ** SURER_COUNTS;
     votes.set(glyph?.text ?? '', (votes.get(glyph?.text ?? '') ?? 0) + weight);
     sum += weight;
     if (!glyph) return;

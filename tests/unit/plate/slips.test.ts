@@ -1,0 +1,62 @@
+import { describe, expect, test } from 'vitest';
+import { readPlate } from '../../../src/plate/index.ts';
+import { printed } from './printed.ts';
+
+/** What readers of words are known to make of signs, and what was printed; figures of the plates are invented. */
+const SLIPS: readonly { what: string; plate: string[]; values: Record<string, unknown> }[] = [
+  {
+    what: 'letters inside a serial number are no unit',
+    plate: ['Typ   GK6 160L', 'Nr.   JH5467W44', 'Frequenz   50   Hz', 'Leistung   18,5   kW'],
+    values: { serialNumber: 'JH5467W44', ratedPower_W: 18500 },
+  },
+  {
+    what: 'a unit that begins with a figure is one unit',
+    plate: ['P 2.2 kW   50 Hz', '2840 1/min   350 mm'],
+    values: { speed_rpm: 2840, ratedPower_W: 2200 },
+  },
+  {
+    what: 'a delta read as a 4',
+    plate: ['Spannung   2304/400Y   V', 'Strom   59,8/34,4   A', 'Leistung   18,5   kW'],
+    values: { voltage_V: [230, 400] },
+  },
+  {
+    what: 'the division sign of a range read as a colon',
+    plate: ['220:240 V ~   9.13 A   50 Hz', '1.5 kW   1420 min-1'],
+    values: { voltage_V: [220, 240] },
+  },
+  {
+    what: 'a list whose second number begins with its point',
+    plate: ['A   1.18/.59   HZ   60', 'VOLTS   220/440   HP   .25'],
+    values: { current_A: [1.18, 0.59], ratedPower_W: 0.25 * 745.6998715822702 },
+  },
+  {
+    what: 'the sign Ø read as a nought',
+    plate: ['Pressao Pa   2480   Vazao m3/h   2130', 'Rotor 0 mm   500   Ano   1998'],
+    values: { wheelDiameter_m: 0.5, pressure_Pa: 2480, year: 1998 },
+  },
+  {
+    what: 'a label of whatever size with its unit above the value',
+    plate: ['Pression Pa       | Puissance W   | Masse kg', '   262            |    250        |   30'],
+    values: { pressure_Pa: 262, ratedPower_W: 250, mass_kg: 30 },
+  },
+];
+
+describe('slips of reading', () => {
+  test.each(SLIPS)('$what', ({ plate, values }) => {
+    const { fields } = readPlate(printed(plate));
+    for (const [name, value] of Object.entries(values))
+      expect(fields[name as keyof typeof fields]?.value, name).toEqual(
+        typeof value === 'number' ? expect.closeTo(value, 4) : value,
+      );
+  });
+
+  test('a number beside letters that mean nothing is no voltage', () => {
+    const { fields } = readPlate(printed(['A 55.2   Hz 60   r/min 1770', 'XJ 200LA   1993   30 kW']));
+    expect(fields.voltage_V).toBeUndefined();
+  });
+
+  test('figures that go on behind a sign nobody understands are for somebody to look at', () => {
+    const { fields } = readPlate(printed(['220§240 V   9.13 A   50 Hz', '1.5 kW   1420 min-1']));
+    expect(fields.voltage_V?.needsReview ?? true).toBe(true);
+  });
+});
