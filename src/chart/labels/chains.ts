@@ -48,16 +48,24 @@ export function chainWords(surroundings: Surroundings, all: readonly Piece[]): W
     if (group) group.push(p);
     else groups.set(key, [p]);
   });
+  // a comma of large figures is as large as a small letter: what stands alone may be a mark of a word beside it
+  const alone = [...groups.values()].flatMap(([only, another]) => (only && !another && isMark(only) ? [only] : []));
   const small = pieces.filter((p) => Math.max(p.x1 - p.x0, p.y1 - p.y0) < largest && !isIn.has(p));
-  const byRow = smallByRow(small);
+  const byRow = smallByRow([...small, ...alone]);
   const words: Word[] = [];
   for (const [key, group] of groups) {
     const run: Run = key.startsWith('u') ? 'upright' : 'level';
     words.push(withMarks(run, group, byRow));
   }
+  const marks = new Set(words.flatMap(({ pieces: [first, ...rest] }) => (rest.length ? [first!, ...rest] : [])));
+  const own = words.filter(({ pieces: [first, another] }) => another || !marks.has(first!));
   // thin strokes break a figure in two, and with it the word
-  return joinLines(words, BROKEN_GAP);
+  return joinLines(own, BROKEN_GAP);
 }
+
+/** Larger marks than this, pixels, would be letters of their own. */
+const LARGEST_MARK = 2 * SMALLEST;
+const isMark = (p: Piece): boolean => Math.max(p.x1 - p.x0, p.y1 - p.y0) < LARGEST_MARK;
 
 /** A thin piece that grows out of the frame. */
 function isTick(p: Piece, { x0, y0, x1, y1 }: Box): boolean {
@@ -157,7 +165,9 @@ function withMarks(run: Run, letters: readonly Piece[], small: ReadonlyMap<numbe
       const x = (p.x0 + p.x1) / 2;
       const y = (p.y0 + p.y1) / 2;
       if (x < box.x0 - ax || x > box.x1 + ax || y < box.y0 - ay || y > box.y1 + ay) continue;
-      if (Math.max(p.x1 - p.x0, p.y1 - p.y0) < 0.75 * size && p.area > 0.012 * size * size) marks.push(p);
+      if (isMark(p) && letters.includes(p)) continue;
+      const long = Math.max(p.x1 - p.x0, p.y1 - p.y0);
+      if (long < (long < SMALLEST ? 0.75 : 0.45) * size && p.area > 0.012 * size * size) marks.push(p);
     }
   return wordOf(run, [...letters, ...marks], size);
 }
@@ -165,6 +175,12 @@ function withMarks(run: Run, letters: readonly Piece[], small: ReadonlyMap<numbe
 function wordOf(run: Run, pieces: readonly Piece[], size: number): Word {
   const sorted = [...pieces].sort(run === 'level' ? (a, b) => a.x0 - b.x0 : (a, b) => b.y1 - a.y1);
   return { ...boxOf(sorted), run, pieces: sorted, size };
+}
+
+/** A single dash of a line, a bit of grid. */
+export function isStroke(w: Word): boolean {
+  const [width, height] = [w.x1 - w.x0, w.y1 - w.y0];
+  return w.pieces.length === 1 && Math.min(width, height) < 0.22 * Math.max(width, height);
 }
 
 /** The box around several. */

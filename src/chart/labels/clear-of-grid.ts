@@ -1,11 +1,10 @@
-import { findPieces, type Pieces } from './pieces.ts';
+import { findPieces, NOT_TEXT, type Pieces } from './pieces.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** Lines of a grid run on for so many letter heights; the strokes of letters never do. */
 const LONG = 3;
 /** A stroke of a letter goes on from a line for this share of the letter's height. */
 const STROKE = 0.25;
-const NOT_TEXT = -1;
 /** How the long run through a pixel goes. */
 const LEVEL = 1;
 const UPRIGHT = 2;

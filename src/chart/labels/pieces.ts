@@ -1,4 +1,5 @@
-import type { Box, Surroundings } from './surroundings.ts';
+import { faintLines, printLevel, type Printed } from './faint-lines.ts';
+import type { Box } from './surroundings.ts';
 
 /** A connected piece of ink: its box (x1, y1 just outside), its pixels. */
 export type Piece = {
@@ -16,12 +17,21 @@ export type Pieces = { readonly list: readonly Piece[]; readonly labels: Int32Ar
 /** Share of the darkest ink around that still is ink. */
 const SHARE = 0.36;
 const LEAST_INK = 13;
+/** Far from any print the darkest there is grain, show-through and the finest lines of the paper: a share of the chart's print. */
+const LEAST_SHARE = 0.15;
 const CELL = 32;
 
-/** Cuts the ink into connected pieces (eight neighbours), by runs along the rows. */
-export function findPieces({ width, height, ink: printed, frame }: Surroundings): Pieces {
-  const ink = withoutFrame(printed, width, frame);
-  const thresholds = localThresholds(ink, width, height);
+/**
+ * Cuts the ink into connected pieces (eight neighbours), by runs along the rows. The frame's own lines and those of the
+ * paper are no part of any.
+ */
+export function findPieces(all: Printed): Pieces {
+  const { width, height, frame } = all;
+  const ink = withoutFrame(all.ink, width, frame);
+  const print = printLevel(all);
+  const faint = faintLines(all, print);
+  for (let i = 0; i < faint.length; i++) if (faint[i]) ink[i] = 0;
+  const thresholds = localThresholds(ink, width, height, Math.max(LEAST_INK, LEAST_SHARE * print));
   const columns = Math.ceil(width / CELL);
   const labels = new Int32Array(width * height);
   const parent: number[] = [0];
@@ -56,12 +66,13 @@ export function findPieces({ width, height, ink: printed, frame }: Surroundings)
     }
   }
   const list = collect(labels, parent, root, width, height);
-  onFrame(width, frame, (i) => (labels[i] = FRAME));
+  for (let i = 0; i < faint.length; i++) if (faint[i]) labels[i] = NOT_TEXT;
+  onFrame(width, frame, (i) => (labels[i] = NOT_TEXT));
   return { list, labels };
 }
 
-/** What the frame's own lines are numbered. */
-const FRAME = -1;
+/** What lines are numbered that are no part of a piece. */
+export const NOT_TEXT = -1;
 
 /** Half the width of a frame line, and a little for paper that bends. */
 export const FRAME_LINE = 3;
@@ -118,7 +129,7 @@ function collect(
 }
 
 /** For each cell, a share of what is nearly the darkest ink in it and the cells around it. */
-function localThresholds(ink: Uint8Array, width: number, height: number): Float32Array {
+function localThresholds(ink: Uint8Array, width: number, height: number, least: number): Float32Array {
   const columns = Math.ceil(width / CELL);
   const rows = Math.ceil(height / CELL);
   const dark = new Float32Array(columns * rows);
@@ -144,6 +155,6 @@ function localThresholds(ink: Uint8Array, width: number, height: number): Float3
           sum += dark[y * columns + x]!;
           n++;
         }
-    return Math.max(LEAST_INK, SHARE * Math.max(own, (0.75 * sum) / n));
+    return Math.max(least, SHARE * Math.max(own, (0.75 * sum) / n));
   });
 }

@@ -1,5 +1,5 @@
 import type { WordRead, WordReader } from '../../words/word-reader.ts';
-import { chainWords, joinLines, type Word } from './chains.ts';
+import { chainWords, isStroke, joinLines, type Word } from './chains.ts';
 import { piecesClearOfGrid } from './clear-of-grid.ts';
 import { cropOf } from './crops.ts';
 import type { Pieces } from './pieces.ts';
@@ -117,12 +117,6 @@ const overlap = (a: Word, b: Word): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y
 /** The same box, but for so many pixels. */
 const isAlike = (a: Word, b: Word, within: number): boolean =>
   [a.x0 - b.x0, a.x1 - b.x1, a.y0 - b.y0, a.y1 - b.y1].every((d) => Math.abs(d) < within);
-
-/** A single dash of a line, a bit of grid. */
-function isStroke(w: Word): boolean {
-  const [width, height] = [w.x1 - w.x0, w.y1 - w.y0];
-  return w.pieces.length === 1 && Math.min(width, height) < 0.22 * Math.max(width, height);
-}
 
 /** Those most like the tick labels first. */
 const bySize = <T extends { word: Word }>(words: readonly T[], size: number): T[] =>

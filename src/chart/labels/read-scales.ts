@@ -2,9 +2,10 @@ import type { WordRead, WordReader } from '../../words/word-reader.ts';
 import type { Sheet } from '../sheet.ts';
 import type { Word } from './chains.ts';
 import { cropOf, threefold } from './crops.ts';
+import { mendPoints } from './mend-points.ts';
 import type { Pieces } from './pieces.ts';
 import { scaleEnds, type ScaleEnd } from './scale-ends.ts';
-import { fitScale, mendPoints, type ScaleFit } from './scale-fit.ts';
+import { fitScale, type ScaleFit } from './scale-fit.ts';
 import type { Surroundings } from './surroundings.ts';
 import { findTickGroups, type Side, type TickGroup } from './tick-groups.ts';
 import { tickLabel, type TickLabel } from './tick-labels.ts';
@@ -73,8 +74,11 @@ const samplesOf = ({ words }: TickGroup): Word[] => [words[0]!, words[words.leng
 const isNumber = (read: WordRead | undefined): boolean =>
   Boolean(read && /\d/.test(read.text) && read.confidence > 0.5);
 
-/** Words of the rows nearest to the frame that tell which way is up. */
-const PROBED = 8;
+/** Rows nearest to the frame that tell which way is up, and words of each: a line of text among them has its share only. */
+const PROBED_ROWS = 4;
+const PROBED_OF_ROW = 4;
+/** Two rows of numbers tell for sure. */
+const ENOUGH_PROBED = 2 * PROBED_OF_ROW;
 
 /** How surely words beside the frame read as numbers, 0..1: by a few of them. */
 export async function readsAsNumbers(
@@ -83,18 +87,25 @@ export async function readsAsNumbers(
   words: readonly Word[],
   reader: WordReader,
 ): Promise<number> {
-  const groups = findTickGroups(all, words)
-    .filter((g) => g.distance < FAR)
-    .sort((a, b) => Math.abs(a.distance) - Math.abs(b.distance));
-  // the longest words say most: 0, 8 and 11 read the same upside down
-  const some = [...new Set(groups.slice(0, 4).flatMap((g) => g.words))]
-    .sort((a, b) => (b.x1 - b.x0) / b.size - (a.x1 - a.x0) / a.size)
-    .slice(0, PROBED);
   const reads = await reader(
-    some.map((w) => cropOf(all, pieces, w)),
+    probed(findTickGroups(all, words)).map((w) => cropOf(all, pieces, w)),
     'number',
   );
-  return reads.reduce((sum, r) => sum + (/\d/.test(r.text) ? r.confidence : 0), 0) / PROBED;
+  return reads
+    .map((r) => (/\d/.test(r.text) ? r.confidence : 0))
+    .sort((a, b) => b - a)
+    .slice(0, ENOUGH_PROBED)
+    .reduce((sum, confidence) => sum + confidence / ENOUGH_PROBED, 0);
+}
+
+/** Of the rows nearest to the frame the longest words, each once: 0, 8 and 11 read the same upside down. */
+export function probed(groups: readonly TickGroup[]): Word[] {
+  const rows = groups.filter((g) => g.distance < FAR).sort((a, b) => Math.abs(a.distance) - Math.abs(b.distance));
+  const long = (w: Word): number => (w.x1 - w.x0) / w.size;
+  const longest = rows
+    .slice(0, PROBED_ROWS)
+    .flatMap(({ words }) => words.toSorted((a, b) => long(b) - long(a)).slice(0, PROBED_OF_ROW));
+  return [...new Set(longest)];
 }
 
 async function scaleOf(

@@ -128,32 +128,6 @@ function believe(
   });
 }
 
-/**
- * A label that says a tenth or a hundredth of what the scale has there: points were lost, on it or on all the others.
- * With a leading nought ("05" where 5 should be) it is the others: the whole scale is taken that much smaller.
- * @returns the fit, mended where that is so, and whether such a label was met
- */
-export function mendPoints(labels: readonly ScaleLabel[], fit: ScaleFit): { fit: ScaleFit; isUnsure: boolean } {
-  if (fit.scale !== 'linear') return { fit, isUnsure: false };
-  const believed = new Set(fit.believed.map((b) => b.index));
-  const tenths = labels.flatMap((l, i) => {
-    const said = fit.offset + fit.slope * l.at;
-    return believed.has(i)
-      ? []
-      : l.numbers.flatMap((n) => {
-          const power = Math.round(Math.log10(said / n.value));
-          const isTenth = power >= 1 && power <= 3 && Math.abs(said / 10 ** power / n.value - 1) < 0.03;
-          return isTenth ? [{ power, isRepaired: n.isRepaired }] : [];
-        });
-  });
-  const sure = tenths.find((t) => t.isRepaired);
-  if (!sure) return { fit, isUnsure: tenths.length > 0 };
-  const by = 10 ** -sure.power;
-  const mended = fit.believed.map((b) => ({ ...b, value: Number((b.value * by).toPrecision(10)), isRepaired: true }));
-  const smaller = { offset: fit.offset * by, slope: fit.slope * by, step: fit.step * by };
-  return { fit: { ...fit, ...smaller, believed: mended }, isUnsure: true };
-}
-
 /** Least squares: [offset, slope], or null where all stand at one place. */
 export function throughPoints(points: readonly (readonly [number, number])[]): [number, number] | null {
   const n = points.length;

@@ -5,6 +5,8 @@ export type TickNumber = {
   readonly likelihood: number;
   /** true where a mark had to be put in that was not read */
   readonly isRepaired: boolean;
+  /** true where a decimal mark was read: marks get lost, hardly any is read that is not there */
+  readonly hasPoint?: boolean;
 };
 
 const LOOKALIKES: readonly [RegExp, string][] = [
@@ -103,7 +105,8 @@ function withOneMark(text: string, mark: string): TickNumber[] {
   const whole = Number(before + after);
   if (mark === "'") return after.length === 3 && before ? [sure(whole)] : [];
   const decimal = Number(`${before || '0'}.${after || '0'}`);
-  if (after.length !== 3 || before === '' || before.startsWith('0') || before.length > 3) return [sure(decimal)];
+  if (after.length !== 3 || before === '' || before.startsWith('0') || before.length > 3)
+    return [{ ...sure(decimal), hasPoint: after !== '' && before !== '' }];
   const thousands = mark === ',' ? 0.9 : 0.6;
   return [
     { value: whole, likelihood: thousands, isRepaired: false },

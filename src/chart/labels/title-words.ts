@@ -121,9 +121,12 @@ export const TITLE_WORDS: readonly (readonly [TitleQuantity, number, string])[] 
 export const TITLE_SIGNS: readonly (readonly [TitleQuantity, string])[] = [
   [
     'static_pressure',
-    'SP | ps | Ps | pS | PS | pst | Pst | pstat | Pstat | psf | Psf | pfs | pFS | Δps | Δpst | Δpstat | Apst | Aps | Apstat | FSP | hs | pe',
+    'SP | ps | Ps | pS | PS | pst | Pst | pstat | Pstat | psf | Psf | psF | PsF | pSF | pfs | pFS | ΔpsF | ApsF | Δps | Δpst | Δpstat | Apst | Aps | Apstat | FSP | hs | pe',
   ],
-  ['total_pressure', 'TP | pt | Pt | pT | ptot | Ptot | ptF | Δpt | Δptot | Apt | Aptot | FTP | pF | pf | Δptf | ht'],
+  [
+    'total_pressure',
+    'TP | pt | Pt | pT | ptot | Ptot | ptF | PtF | ptf | Δpt | Δptot | Apt | Aptot | FTP | pF | pf | Δptf | ht',
+  ],
   ['flow', 'Q | V | qv | qV | V̇ | Qv | QV | Vdot | L'],
   ['shaft_power', 'P | Pw | PW | P2 | PL | N | BHP | bhp | Pe | PR | Pr'],
   ['efficiency', 'η | ηt | ηs | ηtot | n% | Eff | nt | ηst'],

@@ -40,14 +40,23 @@ const plainWords = (text: string): string =>
  * "Volumenstrom qV in m³/h", "Q x 1000 m3/h", "SP, in. WG".
  */
 export function parseTitle(text: string, rank = 0): Title {
-  const { rest, multiplier } = takeMultiplier(plainSpelling(text));
+  const { rest, multiplier } = takeMultiplier(closed(plainSpelling(text)));
   const named = byWord(rest);
-  const unit = findUnit(rest, pressureLike(named?.quantity));
   const sign = named || isOnlyUnit(rest) ? null : bySign(rest);
+  // a sign may look like a unit of something else: Ps and PS
+  const any = findUnit(rest, pressureLike(named?.quantity));
+  const unit = sign && any && !fits(sign, any) ? findUnit(rest, pressureLike(sign)) : any;
   const quantity = named?.quantity ?? sign;
   const sureness = named ? named.sureness : sign ? (unit && fits(sign, unit) ? 0.85 : 0.5) : 0;
   return { text, quantity: quantity ?? null, sureness, unit, multiplier, rank };
 }
+
+/** A bracket that opens closes at the end, whatever upright stroke it was read as. */
+const closed = (text: string): string =>
+  text.replace(
+    /([[(])([^[\](){}]{1,12})[lI1|JjiL!]$/,
+    (_, open, inside) => `${open}${inside}${open === '[' ? ']' : ')'}`,
+  );
 
 /** The quantity in the unit table that a title's quantity is measured in. */
 export function pressureLike(quantity: TitleQuantity | null | undefined) {

@@ -1,5 +1,5 @@
 import type { WordRead, WordReader } from '../../words/word-reader.ts';
-import type { Word } from './chains.ts';
+import { isStroke, type Word } from './chains.ts';
 import { cropOf } from './crops.ts';
 import type { Pieces } from './pieces.ts';
 import type { ReadScale } from './read-scales.ts';
@@ -16,7 +16,7 @@ export async function readTitles(
   scales: readonly ReadScale[],
   reader: WordReader,
 ): Promise<{ titles: Map<ReadScale, Title[]>; lines: ReadonlySet<Word> }> {
-  const free = lines.filter((l) => l.pieces.length <= 48);
+  const free = lines.filter((l) => l.pieces.length <= 48 && !isStroke(l));
   const near = new Map(scales.map((s) => [s, linesNear(all, free, s, scales)]));
   const wanted = [...new Set([...near.values()].flatMap((some) => some.map((n) => n.line)))];
   const texts = await readLines(all, pieces, wanted, reader);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { scaleEnds } from '../../../../src/chart/labels/scale-ends.ts';
-import { fitScale, mendPoints, type ScaleLabel } from '../../../../src/chart/labels/scale-fit.ts';
+import { mendPoints } from '../../../../src/chart/labels/mend-points.ts';
+import { fitScale, type ScaleLabel } from '../../../../src/chart/labels/scale-fit.ts';
 import { tickNumbers } from '../../../../src/chart/labels/tick-number.ts';
 
 const label = (at: number, text: string, confidence = 0.95): ScaleLabel => ({
@@ -42,6 +43,32 @@ describe('a scale by what most labels say', () => {
     const sound = even(['0', '5', '10', '15', '20', '25']);
     const whole = fitScale(sound)!;
     expect(mendPoints(sound, whole)).toEqual({ fit: whole, isUnsure: false });
+  });
+
+  test('points read on several labels and on none of the others tell that the others lost theirs', () => {
+    const labels = even(['0', '25', '50', '7.5', '10.0', '125', '150', '175']);
+    const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);
+    expect(fit.believed.map((b) => b.value)).toEqual([0, 2.5, 5, 7.5, 10, 12.5, 15, 17.5]);
+    expect(fit).toMatchObject({ step: 2.5, against: 0 });
+    expect(isUnsure).toBe(false);
+  });
+
+  test('where several labels have their points, one that lost its own is believed', () => {
+    const labels = even(['0', '2.5', '5.0', '75', '10.0', '12.5', '999', '17.5']);
+    const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);
+    expect(fit.believed.map((b) => b.value)).toEqual([0, 2.5, 5, 7.5, 10, 12.5, 17.5]);
+    expect(fit.believed.find((b) => b.value === 7.5)!.isRepaired).toBe(true);
+    expect(fit.against).toBe(1);
+    expect(isUnsure).toBe(false);
+  });
+
+  test('a point read once, or where others have theirs, mends nothing', () => {
+    const once = even(['0', '25', '50', '7.5', '100', '125', '150', '175']);
+    const whole = fitScale(once)!;
+    expect(mendPoints(once, whole)).toEqual({ fit: whole, isUnsure: true });
+    const pointed = even(['0', '2.5', '5.0', '.75', '1.00', '12.5', '15.0', '17.5']);
+    const own = fitScale(pointed)!;
+    expect(mendPoints(pointed, own)).toEqual({ fit: own, isUnsure: true });
   });
 
   test('numbers without an order are no scale', () => {

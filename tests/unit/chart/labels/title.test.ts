@@ -27,6 +27,9 @@ describe('axis titles', () => {
     ['Rendimiento η [%]', 'efficiency', '%'],
     ['P [kW]', 'shaft_power', 'kW'],
     ['pst [Pa]', 'static_pressure', 'Pa'],
+    ['psF [daPa]', 'static_pressure', 'daPa'],
+    ['Ps [Pal', 'static_pressure', 'Pa'],
+    ['qv [CMM1', 'flow', 'm³/min'],
   ])('%s', (text, quantity, unit) => {
     const title = parseTitle(text);
     expect([title.quantity, title.unit?.unit.unit]).toEqual([quantity, unit]);
