@@ -11,6 +11,8 @@ import type { ReadWord } from './written.ts';
 const SURE = 0.86;
 /** Lines no reading of which is surer are no text. */
 const HOPELESS = 0.2;
+/** Two good readings that agree are enough: the sum of the squares of their confidences. */
+const ENOUGH = 1.1;
 
 /** A box whose pieces of ink are known, flat pixels. */
 export type InkedBox = TextBox & { readonly letters?: readonly Box[]; readonly marks?: readonly Box[] };
@@ -32,12 +34,8 @@ export async function readBoxes(
 ): Promise<ReadWord[][]> {
   const samples = sampleAll(surface, boxes, isForeign);
   const lines = samples.map((sample, index): Line => ({ index, sample, reads: [] }));
-  await readIn('first', lines, words);
-  await readIn(
-    'more',
-    lines.filter(({ reads }) => isWorthMore(reads)),
-    words,
-  );
+  for (let turn = 0; turn < TURNS; turn++)
+    await readIn(turn, turn === 0 ? lines : lines.filter(({ reads }) => isWorthMore(reads)), words);
   return lines.map(({ index, sample, reads }) =>
     voteOnLine(reads, CAPITAL_PX, inkOf(boxes[index]!, sample)).map((word) =>
       onSurface(word, sample, boxes[index]!, index),
@@ -48,13 +46,17 @@ export async function readBoxes(
 /** Lines of about one character are looked at as such: modes meant for lines see nothing there. */
 const kindOf = ({ width, height }: WordCrop): WordKind => (width < 1.05 * height ? 'glyph' : 'text');
 
-/** Samples of all boxes; reliefs know where the light comes from, which is the same all over a plate. */
+/**
+ * Samples of all boxes; reliefs know where the light comes from, which is the same all over a plate.
+ * @param turn `around` samples them upside down
+ */
 export function sampleAll(
   surface: Surface,
   boxes: readonly TextBox[],
   isForeign?: (x: number, y: number, box: TextBox) => boolean,
+  turn: 'upright' | 'around' = 'upright',
 ): Sample[] {
-  const samples = boxes.map((box) => sampleBox(surface, box, isForeign && ((x, y) => isForeign(x, y, box))));
+  const samples = boxes.map((box) => sampleBox(surface, box, isForeign && ((x, y) => isForeign(x, y, box)), turn));
   const lightings = samples.map((sample) => lightingOf(sample, CAPITAL_PX));
   const votes = new Map<number, number>();
   for (const { isRelief, angle, likelihood } of lightings)
@@ -63,12 +65,14 @@ export function sampleAll(
   return samples.map((sample, i) => (lightings[i]!.isRelief ? { ...sample, light } : sample));
 }
 
-/** In which ways a sample is read. */
+const TURNS = Math.max(...Object.values(WAYS_TO_READ).map((turns) => turns.length));
+
+/** In which ways a sample is read, turn by turn. */
 export const waysOf = ({ light }: Sample) => WAYS_TO_READ[light === undefined ? 'print' : 'relief'];
 
-async function readIn(turn: 'first' | 'more', lines: readonly Line[], words: WordReader): Promise<void> {
+async function readIn(turn: number, lines: readonly Line[], words: WordReader): Promise<void> {
   const asked = lines.flatMap((line) =>
-    waysOf(line.sample)[turn].map((way) => ({ line, crop: prepare(line.sample, way) })),
+    (waysOf(line.sample)[turn] ?? []).map((way) => ({ line, crop: prepare(line.sample, way) })),
   );
   for (const kind of ['text', 'glyph'] as const) {
     const some = asked.filter(({ crop }) => kindOf(crop) === kind);
@@ -102,7 +106,7 @@ function inkOf(
 function isWorthMore(reads: readonly WordRead[]): boolean {
   const surest = Math.max(...reads.map((read) => (read.glyphs.length ? read.confidence : 0)));
   if (surest < HOPELESS) return false;
-  if (reads.some((read) => !read.glyphs.length)) return true;
+  if (reads.reduce((sum, read) => sum + (read.glyphs.length ? read.confidence ** 2 : 0), 0) < ENOUGH) return true;
   return voteOnLine(reads, CAPITAL_PX).some(({ glyphs }) => glyphs.some(({ share }) => share < SURE));
 }
 

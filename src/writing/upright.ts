@@ -1,9 +1,9 @@
-import type { WordReader } from '../words/word-reader.ts';
+import type { WordRead, WordReader } from '../words/word-reader.ts';
 import { prepare } from './crop/preparations.ts';
+import type { Sample } from './crop/sample-box.ts';
 import { flatGrey } from './flat-grey.ts';
 import { turned } from './lay-flat.ts';
 import { findLines, type FoundLines } from './lines/find-lines.ts';
-import type { TextLine } from './lines/text-lines.ts';
 import { sampleAll, waysOf } from './read-boxes.ts';
 import type { Surface } from './surface.ts';
 
@@ -27,22 +27,23 @@ export type Upright = { readonly surface: Surface; readonly found: FoundLines };
  * side, which of the two ways is up by how surely they are read.
  */
 export async function turnUpright(surface: Surface, words: WordReader): Promise<Upright> {
-  const tried = async (turns: Turns, view = viewOf(surface, turns)) => ({
-    ...view,
-    ...(await readabilityOf(view.surface, view.found.lines, words)),
-  });
-  const asItLies = await tried(0);
-  if (asItLies.readability >= SURE) return asItLies;
+  const asItLies = viewOf(surface, 0);
+  const known = await readabilityOf(asItLies, 'upright', words);
+  if (known.readability >= SURE) return asItLies;
   const onItsSide = viewOf(surface, 1);
   const isOnItsSide = lettersInLine(onItsSide) > CLEARLY_MORE * lettersInLine(asItLies);
-  const [one, other] = isOnItsSide ? [await tried(1, onItsSide), await tried(3)] : [asItLies, await tried(2)];
-  return sensible(other) > PREFERRED * sensible(one) ? other : one;
+  const view = isOnItsSide ? onItsSide : asItLies;
+  const one = isOnItsSide ? await readabilityOf(view, 'upright', words) : known;
+  const other = await readabilityOf(view, 'around', words);
+  return sensible(other) > PREFERRED * sensible(one) ? viewOf(surface, isOnItsSide ? 3 : 2) : view;
 }
 
 /** Single characters look like some upside down too; lines of them hardly ever do. */
 const sensible = ({ readability, clearLetters }: Readability): number => readability * clearLetters;
 
 type Turns = 0 | 1 | 2 | 3;
+/** As the lines lie, or standing on their heads. */
+type Way = 'upright' | 'around';
 type Readability = { readonly readability: number; readonly clearLetters: number };
 
 function viewOf(surface: Surface, turns: Turns): Upright {
@@ -54,13 +55,28 @@ function viewOf(surface: Surface, turns: Turns): Upright {
 const lettersInLine = ({ found }: Upright): number =>
   found.lines.reduce((sum, { letters }) => sum + (letters.length >= LINE ? letters.length : 0), 0);
 
-/** How surely lines are read: their mean confidence, and how many letters are read clearly. */
-async function readabilityOf(surface: Surface, lines: readonly TextLine[], words: WordReader): Promise<Readability> {
-  const asked = [...lines].sort((a, b) => b.letters.length - a.letters.length).slice(0, ASKED);
+/** Each sample's surest reading: what may be a relief is read as print too. */
+async function readOnce(samples: readonly Sample[], words: WordReader): Promise<WordRead[]> {
+  const asked = samples.flatMap((sample, line) =>
+    waysOf(sample)[0]!
+      .slice(0, sample.light === undefined ? 1 : 2)
+      .map((way) => ({ line, crop: prepare(sample, way) })),
+  );
   const reads = await words(
-    sampleAll(surface, asked).map((sample) => prepare(sample, waysOf(sample).first[1]!)),
+    asked.map(({ crop }) => crop),
     'text',
   );
+  const surest: WordRead[] = [];
+  asked.forEach(({ line }, i) => {
+    if (!surest[line] || reads[i]!.confidence > surest[line].confidence) surest[line] = reads[i]!;
+  });
+  return surest;
+}
+
+/** How surely lines are read: their mean confidence, and how many letters are read clearly. */
+async function readabilityOf({ surface, found }: Upright, way: Way, words: WordReader): Promise<Readability> {
+  const asked = [...found.lines].sort((a, b) => b.letters.length - a.letters.length).slice(0, ASKED);
+  const reads = await readOnce(sampleAll(surface, asked, undefined, way), words);
   let [sure, weight, clearLetters] = [0, 0, 0];
   reads.forEach(({ glyphs, confidence }, i) => {
     const letters = asked[i]!.letters.length;

@@ -157,7 +157,7 @@ function hitsFrom(runs: readonly Run[], start: number): Found[] {
     // a lone letter is a word of its own, or the unit of the number before it
     if (marks.length === 1 && !isBehind && !(run.index === 0 && run.isLast)) continue;
     const best = bestOf(marks, isBehind, isOneWord(taken));
-    if (best && !(best.hit.isUnit && isAmidCode(taken)))
+    if (best && !(best.hit.isUnit && isAmidCode(taken, marks.length)))
       found.push({
         margin: best.margin,
         hit: {
@@ -189,8 +189,9 @@ const areInWords = (runs: readonly Run[]) =>
       runs.some(({ kind, word }) => kind === 'text' && word === run.word),
   );
 
-/** Letters with figures before and behind in one word are part of a code: `5467W44`. */
-const isAmidCode = (runs: readonly Run[]) => runs[0]!.index > 0 && !runs.at(-1)!.isLast;
+/** Letters with figures before and behind in one word are part of a code, `5467W44`; so are a few before figures. */
+const isAmidCode = (runs: readonly Run[], letters: number) =>
+  !runs.at(-1)!.isLast && (runs[0]!.index > 0 || letters < SHORT_UNIT);
 
 const SHORT_UNIT = 3;
 const isOneWord = (runs: readonly Run[]) => runs.every(({ word }) => word === runs[0]!.word);

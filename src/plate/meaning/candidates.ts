@@ -274,6 +274,7 @@ function codesAs(field: FieldName, read: ReadPlace, labelled: number): Alternati
 function nameOf(field: FieldName, text: string): string {
   if (field === 'ipRating') return `IP${text.replace(/^IP ?/, '')}`;
   if (field === 'efficiencyClass' && /^\d$/.test(text)) return `IE${text}`;
+  if (field === 'serialNumber') return text.replace(/^N[OR]?[.:°](?=.{3})/, '').replace(/\.$/, '');
   if (field === 'frameSize') return text.replace(/^(?:FRAME|FR)\.?(?=\d)/, '');
   return text.replace(/\.$/, '');
 }

@@ -4,6 +4,7 @@ const NOTHING: readonly RegExp[] = [
   /^(?:[UVWLZ][1-6]|PE|T[1-9])$/,
   // ball bearings by ISO 15: 6205-2Z, 6306 ZZ/C3
   /^6[0-4]\d\d[-/. ]?(?:2?Z{1,2}|2?RS\d?|DDU?|VV|LLU|C3)[/-]?(?:C3)?$/i,
+  /^(?:2?RS[RH1]?|2Z|ZZ|DDU|C[2-5])$/i,
   // mountings by IEC 60034-7: B3, IMB35, V1
   /^IM?[BV]\d{1,2}$|^B(?:3|5|14|34|35)$/i,
   // cooling by IEC 60034-6: IC411

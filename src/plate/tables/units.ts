@@ -95,6 +95,6 @@ export const PLATE_UNITS: readonly PlateUnit[] = [
   unit('pressure_Pa', 6894.757, 'psi | lb/in² | PSIG'),
   unit('wheelDiameter_m other', 1e-3, 'mm | m/m | мм'),
   unit('wheelDiameter_m other', 1e-2, 'cm'),
-  unit('wheelDiameter_m other', INCH, 'in | inch | inches | in. | ins | "'),
+  unit('wheelDiameter_m other', INCH, 'in | inch | inches | in. | "'),
   unit('other', 1, 'm | h | g | s | hrs | hours | kWh | km | cm³ | m/s | W/m² | kg/m³'),
 ];

@@ -30,12 +30,22 @@ const WAYS = {
 
 export type Preparation = keyof typeof WAYS;
 
-/** Every line is read the first ways; lines these do not agree on in the other ways too. */
-export const WAYS_TO_READ: Record<'print' | 'relief', { first: readonly Preparation[]; more: readonly Preparation[] }> =
-  {
-    print: { first: ['stretched', 'levelled', 'softened'], more: ['evened', 'sharpened', 'joined'] },
-    relief: { first: ['raised', 'molten', 'joined'], more: ['cast', 'levelled'] },
-  };
+/**
+ * Turns of reading: every line is read in the first ways, and as long as these do not agree surely, in the next.
+ * What looks like a relief may be print with a bright edge, so that one way of print is always among them.
+ */
+export const WAYS_TO_READ: Record<'print' | 'relief', readonly (readonly Preparation[])[]> = {
+  print: [
+    ['levelled', 'stretched'],
+    ['softened', 'evened'],
+    ['sharpened', 'joined'],
+  ],
+  relief: [
+    ['levelled', 'raised'],
+    ['molten', 'joined'],
+    ['stretched', 'cast'],
+  ],
+};
 
 /** Makes a crop for the reader: prepared, what is foreign left out, with a white border. */
 export function prepare(sample: Sample, way: Preparation): WordCrop {

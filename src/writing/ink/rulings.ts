@@ -32,14 +32,18 @@ export function partRulings(ink: Ink, grey: Float32Array): Parted {
   const level = runsOf(mask, { length: width, count: height, step: 1, next: width }, (run) => run >= SHORTEST_PX.level);
   const isLevel = (k: number) => level.along[k] === 1;
   const upright = runsOf(mask, { length: height, count: width, step: width, next: 1 }, (run, first, last) => {
+    if (run < BOX_SIDE_PX.bothEnds) return false;
+    if (run >= SHORTEST_PX.upright) return true;
     const near = (k: number, way: 1 | -1) =>
       Array.from({ length: 2 * ENDS_WITHIN_PX }, (_, d) => k + way * (d - ENDS_WITHIN_PX) * width).some(isLevel);
     const ends = Number(near(first, -1)) + Number(near(last, 1));
-    return run >= [SHORTEST_PX.upright, BOX_SIDE_PX.oneEnd, BOX_SIDE_PX.bothEnds][ends]!;
+    return ends > 0 && run >= (ends === 1 ? BOX_SIDE_PX.oneEnd : BOX_SIDE_PX.bothEnds);
   });
   const lines = [level, upright].map(({ along }) => findPieces({ ...ink, mask: along }));
   const thinLines = [level, upright].map(({ thin }, i) =>
-    mostlyThin(lines[i]!, thin, (i === 0 ? upright : level).along).filter((line) => standsOut(line, i === 0 ? 'level' : 'upright', grey, width, height)),
+    mostlyThin(lines[i]!, thin, (i === 0 ? upright : level).along).filter((line) =>
+      standsOut(line, i === 0 ? 'level' : 'upright', grey, width, height),
+    ),
   );
   const isClear = clearness(thinLines.flat());
   const kept = thinLines.map((list, i) => {

@@ -1,11 +1,14 @@
 import type { InkBox, InkWitness } from './ink-witness.ts';
 
-/** A gap between two neighbouring pieces of a line's ink: its middle, crop pixels, and its width, capital heights. */
-type Gap = { readonly x: number; readonly width: number };
+/** A gap between two neighbouring pieces of a line's ink: its middle, crop pixels; its width and that of the slimmer piece, capital heights. */
+type Gap = { readonly x: number; readonly width: number; readonly slimmer: number };
 
 /** A blank is this wide at least, and so many times as wide as most gaps of its line. */
 const LEAST = 0.28;
 const TIMES_USUAL = 2.6;
+/** In letters of one width an i or a 1 stands alone: beside slim pieces only a gap this wide is a blank. */
+const SLIM = 0.3;
+const BESIDE_SLIM = 0.6;
 /** Fewer gaps do not say what is usual. */
 const ENOUGH = 2;
 
@@ -19,14 +22,17 @@ export function blanksIn({ letters, marks }: InkWitness, capital_px: number): (f
   if (gaps.length < ENOUGH) return () => false;
   const widths = gaps.map(({ width }) => Math.max(0, width)).sort((a, b) => a - b);
   const usual = widths[(widths.length - 1) >> 1]!;
-  return (from, to) => gaps.some(({ x, width }) => x > from && x < to && width > Math.max(LEAST, TIMES_USUAL * usual));
+  const least = ({ slimmer }: Gap) => Math.max(slimmer < SLIM ? BESIDE_SLIM : LEAST, TIMES_USUAL * usual);
+  return (from, to) => gaps.some((gap) => gap.x > from && gap.x < to && gap.width > least(gap));
 }
 
 function gapsAmong(pieces: readonly InkBox[], capital_px: number): Gap[] {
   const sorted = [...pieces].sort((a, b) => a.x0 - b.x0);
   let end = sorted[0]?.x1 ?? 0;
-  return sorted.slice(1).map(({ x0, x1 }) => {
-    const gap = { x: (end + x0) / 2, width: (x0 - end) / capital_px };
+  return sorted.slice(1).map(({ x0, x1 }, i) => {
+    const before = sorted[i]!;
+    const slimmer = Math.min(x1 - x0, before.x1 - before.x0) / capital_px;
+    const gap = { x: (end + x0) / 2, width: (x0 - end) / capital_px, slimmer };
     end = Math.max(end, x1);
     return gap;
   });
