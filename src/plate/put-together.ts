@@ -16,8 +16,8 @@ export function fieldsOf({ opinions, contradictions }: Witnessed, writing: Writi
   return Object.fromEntries(
     opinions.map((opinion) => {
       const field = fieldOf(opinion, writing);
-      const isCut = opinion.settled.parts.some(({ candidate }) => candidate.place.isCut);
-      const isDoubted = isCut || opinion.settled.isDoubted || doubted.has(opinion.field);
+      const isDoubtful = opinion.settled.parts.some(({ candidate }) => candidate.place.isDoubtful);
+      const isDoubted = isDoubtful || opinion.settled.isDoubted || doubted.has(opinion.field);
       return [opinion.field, isDoubted ? { ...field, needsReview: true } : field];
     }),
   );

@@ -3,6 +3,7 @@ import type { WordReader } from '../words/word-reader.ts';
 import { layFlat, type Outline } from './lay-flat.ts';
 import { findOutline, wholePhoto } from './outline/find-outline.ts';
 import { readBoxes } from './read-boxes.ts';
+import { lookAgain } from './second-look.ts';
 import { turnUpright } from './upright.ts';
 import type { Writing } from './written.ts';
 
@@ -41,7 +42,7 @@ export async function readWriting(
   const { surface, found } = await turnUpright(lying, words);
   const { width, height } = surface;
   const isRuled = (x: number, y: number) => found.ruled[Math.round(y) * width + Math.round(x)] === 1;
-  const read = (await readBoxes(surface, found.lines, words, isRuled)).flat();
+  const read = await lookAgain(surface, found, await readBoxes(surface, found.lines, words, isRuled), words);
   if (!read.length) return null;
   return {
     width,

@@ -24,6 +24,7 @@ type Line = { readonly index: number; readonly sample: Sample; readonly reads: W
  * Reads lines of text: several preparations of each, and a vote on every character.
  * @param boxes where they stand on the surface, flat pixels
  * @param isForeign flat places that are no part of any line: rulings, boxes
+ * @param kind of letters that may stand there
  * @returns the words of each box in the boxes' order, places in flat pixels; `line` is the box's number
  */
 export async function readBoxes(
@@ -31,8 +32,10 @@ export async function readBoxes(
   boxes: readonly InkedBox[],
   words: WordReader,
   isForeign?: (x: number, y: number, box: TextBox) => boolean,
+  kind: 'print' | 'print or relief' = 'print or relief',
 ): Promise<ReadWord[][]> {
-  const samples = sampleAll(surface, boxes, isForeign);
+  const samples =
+    kind === 'print' ? samplesOf(surface, boxes, isForeign, 'upright') : sampleAll(surface, boxes, isForeign);
   const lines = samples.map((sample, index): Line => ({ index, sample, reads: [] }));
   for (let turn = 0; turn < TURNS; turn++)
     await readIn(turn, turn === 0 ? lines : lines.filter(({ reads }) => isWorthMore(reads)), words);
@@ -56,7 +59,7 @@ export function sampleAll(
   isForeign?: (x: number, y: number, box: TextBox) => boolean,
   turn: 'upright' | 'around' = 'upright',
 ): Sample[] {
-  const samples = boxes.map((box) => sampleBox(surface, box, isForeign && ((x, y) => isForeign(x, y, box)), turn));
+  const samples = samplesOf(surface, boxes, isForeign, turn);
   const lightings = samples.map((sample) => lightingOf(sample, CAPITAL_PX));
   const votes = new Map<number, number>();
   for (const { isRelief, angle, likelihood } of lightings)
@@ -64,6 +67,13 @@ export function sampleAll(
   const [light] = [...votes].sort((a, b) => b[1] - a[1])[0] ?? [];
   return samples.map((sample, i) => (lightings[i]!.isRelief ? { ...sample, light } : sample));
 }
+
+const samplesOf = (
+  surface: Surface,
+  boxes: readonly TextBox[],
+  isForeign: ((x: number, y: number, box: TextBox) => boolean) | undefined,
+  turn: 'upright' | 'around',
+): Sample[] => boxes.map((box) => sampleBox(surface, box, isForeign && ((x, y) => isForeign(x, y, box)), turn));
 
 const TURNS = Math.max(...Object.values(WAYS_TO_READ).map((turns) => turns.length));
 

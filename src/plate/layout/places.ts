@@ -17,8 +17,8 @@ export type Place = Box & {
   /** longer codes that start here: this word and the next one or two */
   readonly longer: readonly { readonly marks: readonly Mark[]; readonly box: Box }[];
   readonly capitalHeight: number;
-  /** the row of print goes on close before or behind, but could not be read */
-  readonly isCut: boolean;
+  /** the row of print goes on close before or behind, but could not be read; or this was read on a second look only */
+  readonly isDoubtful: boolean;
   /** chance that something which is neither label nor unit stands in the same word: of `200LA` the 200 is no number */
   readonly strange: number;
   /** share of the readings that saw anything here */
@@ -28,6 +28,7 @@ export type Place = Box & {
 /** A gap inside `10.8 / 6.27` or `1 1/2`, in capital heights. */
 const NUMBER_GAP = 0.75;
 const CODE_GAP = 0.9;
+const THOUSANDS_GAP = 1.25;
 /** Behind a stroke a list goes on, even over a sign of connection that stood there. */
 const BEHIND_STROKE = 2.2;
 const BLANK: Mark = { options: [{ text: ' ', share: 1 }], x0: 0, x1: 0 };
@@ -56,8 +57,11 @@ export function placesAmong(runs: readonly Run[], hits: readonly Hit[]): Place[]
         ),
         capitalHeight: first.word.capitalHeight,
         strange: isFigure ? Math.max(0, ...numbers.map((run) => strangeness(run, runs, taken))) : 0,
-        isCut:
-          first.word.cutBefore || numbers.at(-1)!.word.cutBehind || (isFigure && goesOnInWord(numbers, runs, taken)),
+        isDoubtful:
+          numbers.some(({ word }) => word.isSecondLook) ||
+          first.word.cutBefore ||
+          numbers.at(-1)!.word.cutBehind ||
+          (isFigure && goesOnInWord(numbers, runs, taken)),
         seen: Math.min(...numbers.map(({ word }) => (word.passes > 0 ? word.seen / word.passes : 1))),
       });
     }
@@ -96,6 +100,9 @@ function mayBeValue(hit: Hit, runs: readonly Run[]): boolean {
   );
 }
 
+/** `1 110`, in letters of one width. */
+const areThousands = (last: Run, next: Run) => /^\d{1,3}$/.test(last.text) && /^\d{3}$/.test(next.text);
+
 /** Runs that follow each other closely in one row. */
 function chained(runs: readonly Run[]): Run[][] {
   const chains: Run[][] = [];
@@ -106,7 +113,7 @@ function chained(runs: readonly Run[]): Run[][] {
       run.id === last.id + 1 &&
       inOneRow(last, run) &&
       run.x0 > last.x0 &&
-      gapOf(last, run) < (last.text.endsWith('/') ? BEHIND_STROKE : CODE_GAP);
+      gapOf(last, run) < (last.text.endsWith('/') ? BEHIND_STROKE : areThousands(last, run) ? THOUSANDS_GAP : CODE_GAP);
     if (isNext) chains.at(-1)!.push(run);
     else chains.push([run]);
   }
@@ -124,7 +131,8 @@ function groupsOf(chain: readonly Run[]): Run[][] {
     const goesOn =
       last &&
       group![0]!.kind === 'figure' &&
-      gapOf(last, run) < (last.text.endsWith('/') ? BEHIND_STROKE : NUMBER_GAP) &&
+      gapOf(last, run) <
+        (last.text.endsWith('/') ? BEHIND_STROKE : areThousands(last, run) ? THOUSANDS_GAP : NUMBER_GAP) &&
       joins(last, run);
     if (goesOn) group!.push(run);
     else if (run.kind === 'figure' || isAllText(run, chain)) groups.push([run]);
@@ -146,7 +154,7 @@ const joins = (last: Run, next: Run) =>
       /[/-]$/.test(last.text) ||
       /^[/-]/.test(next.text) ||
       /^1\/[2-8]$|^3\/[48]$/.test(next.text) ||
-      (/^\d{1,3}$/.test(last.text) && /^\d{3}$/.test(next.text))));
+      areThousands(last, next)));
 
 function joined(numbers: readonly Run[]): Mark[] {
   return numbers.flatMap((run, i) => {

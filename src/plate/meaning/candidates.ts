@@ -226,7 +226,7 @@ export function spokenCandidates(hits: readonly Hit[], firstId: number): Candida
 const SPOKEN_ODDS = 3;
 
 /** Figures beside letters that nothing explains are mostly part of a code; logarithm of the odds. Practice value. */
-const STRANGE = 2;
+const STRANGE = 3;
 
 const placeOf = (hit: Hit, id: number): Place => ({
   ...around([hit]),
@@ -236,7 +236,7 @@ const placeOf = (hit: Hit, id: number): Place => ({
   text: hit.text,
   longer: [],
   capitalHeight: hit.capitalHeight,
-  isCut: false,
+  isDoubtful: false,
   strange: 0,
   seen: 1,
 });

@@ -22,8 +22,6 @@ const WAYS = {
   raised: (s: Sample) => raised(s, 0.02, 0.6),
   /** the same, softer */
   molten: (s: Sample) => raised(s, 0.045, 0.45),
-  /** the same, wide strokes filled to their middle */
-  cast: (s: Sample) => raised(s, 0.03, 1),
   /** the strokes' shaded parts only, thinner */
   sharpened: (s: Sample) => sharpened(s),
 } satisfies Record<string, (sample: Sample) => Field>;
@@ -42,8 +40,8 @@ export const WAYS_TO_READ: Record<'print' | 'relief', readonly (readonly Prepara
   ],
   relief: [
     ['levelled', 'raised'],
-    ['molten', 'joined'],
-    ['stretched', 'cast'],
+    ['softened', 'molten'],
+    ['evened', 'joined'],
   ],
 };
 

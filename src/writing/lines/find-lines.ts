@@ -2,6 +2,7 @@ import type { Field } from '../crop/filters.ts';
 import { inkOf, type Polarity } from '../ink/masks.ts';
 import { findPieces } from '../ink/pieces.ts';
 import { partRulings } from '../ink/rulings.ts';
+import type { TextBox } from '../surface.ts';
 import type { Ruling } from '../written.ts';
 import { chainLetters } from './chain.ts';
 import { reachedOn } from './reach.ts';
@@ -84,11 +85,12 @@ function withCommonSlope(lines: readonly TextLine[]): TextLine[] {
 function bestApart(lines: readonly TextLine[]): TextLine[] {
   const kept: TextLine[] = [];
   for (const line of [...lines].sort((a, b) => b.worth - a.worth))
-    if (!kept.some((other) => shared(line, other) > SAME_PLACE)) kept.push(line);
+    if (!kept.some((other) => sharedPlace(line, other) > SAME_PLACE)) kept.push(line);
   return kept;
 }
 
-function shared(a: TextLine, b: TextLine): number {
+/** The part of the smaller one's area that two boxes share, 0..1. */
+export function sharedPlace(a: TextBox, b: TextBox): number {
   const w = Math.min(a.x1, b.x1) - Math.max(a.x0, b.x0);
   const h = Math.min(a.y1, b.y1) - Math.max(a.y0, b.y0);
   if (w <= 0 || h <= 0) return 0;

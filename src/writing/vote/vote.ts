@@ -7,8 +7,6 @@ import { alignReads, type Slot } from './slots.ts';
 /** Characters of one word as the readings voted, places in the crop. */
 export type VotedWord = { readonly glyphs: readonly VotedGlyph[]; readonly seen: number; readonly passes: number };
 
-/** One sure reading outweighs several that guess: votes go by the confidence to this power. */
-const SURER_COUNTS = 2;
 const LEAST_WEIGHT = 0.02;
 /** A reading that saw nothing at a place is worth this share of its confidence elsewhere. */
 const NOTHING_WEIGHS = 0.8;
@@ -57,7 +55,9 @@ function voteOn({ seen }: Slot, reads: readonly WordRead[]): VotedGlyph {
   const votes = new Map<string, number>();
   let [sum, x0, x1, places] = [0, 0, 0, 0];
   seen.forEach((glyph, pass) => {
-    const weight = LEAST_WEIGHT + (glyph ? glyph.confidence : NOTHING_WEIGHS * reads[pass]!.confidence) ** SURER_COUNTS;
+    // one reading that is sure of its character and of its line outweighs several that guess
+    const { confidence } = reads[pass]!;
+    const weight = LEAST_WEIGHT + confidence * (glyph ? glyph.confidence : NOTHING_WEIGHS ** 2 * confidence);
     votes.set(glyph?.text ?? '', (votes.get(glyph?.text ?? '') ?? 0) + weight);
     sum += weight;
     if (!glyph) return;
