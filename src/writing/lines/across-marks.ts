@@ -16,13 +16,14 @@ const baseOf = (p: Piece) => p.y1;
 
 /**
  * Joins two pieces of one number that stand far from the comma between them, as figures of one width do: `0 , 31`.
- * @param marks small pieces of ink, sharp ones
+ * @param marks pieces of ink that may be points: small ones, and those that stand alone
  */
 export function joinedAcross(chains: readonly Chain[], marks: readonly Piece[]): Chain[] {
-  const out = [...chains];
+  let out = [...chains];
   for (const mark of marks) {
-    const before = nearest(out, mark, -1);
-    const after = nearest(out, mark, 1);
+    const others = out.filter(({ letters }) => letters.length > 1 || letters[0] !== mark);
+    const before = nearest(others, mark, -1);
+    const after = nearest(others, mark, 1);
     if (!before || !after || before.chain === after.chain) continue;
     const high = highOf(before.chain);
     const other = highOf(after.chain);
@@ -31,11 +32,11 @@ export function joinedAcross(chains: readonly Chain[], marks: readonly Piece[]):
     const isTight = after.letter.x0 - before.letter.x1 < WIDEST * high;
     if (!isAlike || !isLevel || !isTight || !isPoint(mark, before.letter, high) || isLeader(mark, marks, high))
       continue;
-    out.splice(out.indexOf(after.chain), 1);
-    out[out.indexOf(before.chain)] = {
+    const whole = {
       letters: [...before.chain.letters, ...after.chain.letters].sort((a, b) => a.x0 - b.x0),
       marks: [...new Set([...before.chain.marks, mark, ...after.chain.marks])],
     };
+    out = others.flatMap((chain) => (chain === before.chain ? [whole] : chain === after.chain ? [] : [chain]));
   }
   return out;
 }

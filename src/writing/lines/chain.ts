@@ -54,7 +54,8 @@ export function chainLetters(pieces: readonly Piece[], height: number): Chain[] 
     marks.forEach((p) => taken.add(p));
     chains.push({ letters: whole, marks });
   }
-  return joinedAcross(joined(chains), sharpMarks);
+  const lone = groups.flatMap((group) => (group.length === 1 ? group : []));
+  return joinedAcross(joined(chains), [...sharpMarks, ...lone]);
 }
 
 /** Two pieces of a line with one mark between them are one line: «3~ Mot.». Leaders of dots join nothing. */

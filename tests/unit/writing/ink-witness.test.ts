@@ -22,6 +22,34 @@ const inkOf = (letters: number[], marks: InkBox[]): InkWitness => ({
 const glyphsOf = (reads: WordRead[], ink: InkWitness) =>
   voteOnLine(reads, CAPITAL, ink).flatMap(({ glyphs }) => glyphs);
 
+describe('blanks in the ink', () => {
+  const at = (x0: number, width = 20): InkBox => ({ x0, x1: x0 + width, y0: BASE - CAPITAL, y1: BASE });
+  /** Readings that ran over every blank. */
+  const readAt = (text: string, places: readonly number[]): WordRead => ({
+    text,
+    confidence: 0.9,
+    glyphs: places.map((x0, i) => ({ text: text[i]!, confidence: 0.9, x0, x1: x0 + 20, y0: 16, y1: 50 })),
+  });
+  const wordsOf = (text: string, places: readonly number[], widths: readonly number[] = []) =>
+    voteOnLine([readAt(text, places), readAt(text, places)], CAPITAL, {
+      letters: places.map((x, i) => at(x, widths[i])),
+      marks: [],
+      base: BASE,
+    }).map(({ glyphs }) => glyphs.map((g) => g.text).join(''));
+
+  test('part narrow letters whose blank the readings ran over', () => {
+    expect(wordsOf('INSF', [0, 23, 46, 80])).toEqual(['INS', 'F']);
+  });
+
+  test('figures of one width stay one number', () => {
+    expect(wordsOf('160', [0, 36, 60])).toEqual(['160']);
+  });
+
+  test('beside a slim letter a gap is none', () => {
+    expect(wordsOf('mini', [0, 36, 50, 84], [30, 6, 28, 6])).toEqual(['mini']);
+  });
+});
+
 describe('the ink beside a vote', () => {
   test('shows a point between figures that no reading saw, as likely as not', () => {
     const glyphs = glyphsOf([readOf('11'), readOf('11')], inkOf([0, 1], [point(24)]));

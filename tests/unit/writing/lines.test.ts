@@ -66,6 +66,37 @@ describe('lines of text', () => {
     expect(upright.some((x) => Math.abs(x - 468) < 4)).toBe(true);
   });
 
+  test('the sides of a low box are rulings although they are as thick as long', () => {
+    const box = [
+      { x: 150, y: 170, w: 200, h: 9, grey: 40 },
+      { x: 150, y: 236, w: 200, h: 9, grey: 40 },
+      { x: 150, y: 170, w: 9, h: 75, grey: 40 },
+      { x: 341, y: 170, w: 9, h: 75, grey: 40 },
+    ];
+    const { lines } = findLines(flatOf(WIDTH, HEIGHT, 200, [...lineOfBars(4, 200, 190, 36, 40), ...box]));
+    const dark = lines.filter(({ isLight }) => !isLight);
+    expect(dark.map(({ letters }) => letters.length)).toEqual([4]);
+    expect(dark[0]!.x0).toBeGreaterThan(190);
+    expect(dark[0]!.x1).toBeLessThan(330);
+  });
+
+  test('figures of one width and the comma far between them are one number', () => {
+    const figure = (x: number) => ({ x, y: 100, w: 22, h: 40, grey: 40 });
+    const comma = { x: 148, y: 128, w: 9, h: 20, grey: 40 };
+    const { lines } = findLines(
+      flatOf(WIDTH, HEIGHT, 200, [figure(100), comma, figure(180), figure(214), ...lineOfBars(6, 100, 300, 40, 40)]),
+    );
+    const number = lines.filter(({ y0 }) => y0 < 200);
+    expect(number.map(({ letters, marks }) => [letters.length, marks.length])).toEqual([[3, 1]]);
+  });
+
+  test('leaders of dots join nothing', () => {
+    const dots = Array.from({ length: 12 }, (_, i) => ({ x: 190 + 20 * i, y: 132, w: 8, h: 8, grey: 40 }));
+    const words = [...lineOfBars(4, 60, 100, 40, 40), ...lineOfBars(3, 440, 100, 40, 40)];
+    const { lines } = findLines(flatOf(WIDTH, HEIGHT, 200, [...words, ...dots]));
+    expect(lines.filter(({ letters }) => letters.length > 1).map(({ letters }) => letters.length)).toEqual([4, 3]);
+  });
+
   test('cross strokes of neighbouring letters are no ruling', () => {
     const crossed = [0, 1, 2].flatMap((i) => [
       { x: 120 + 36 * i, y: 200, w: 8, h: 60, grey: 40 },
