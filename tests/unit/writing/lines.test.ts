@@ -82,7 +82,7 @@ describe('lines of text', () => {
 
   test('figures of one width and the comma far between them are one number', () => {
     const figure = (x: number) => ({ x, y: 100, w: 22, h: 40, grey: 40 });
-    const comma = { x: 148, y: 128, w: 9, h: 20, grey: 40 };
+    const comma = { x: 148, y: 131, w: 8, h: 14, grey: 40 };
     const { lines } = findLines(
       flatOf(WIDTH, HEIGHT, 200, [figure(100), comma, figure(180), figure(214), ...lineOfBars(6, 100, 300, 40, 40)]),
     );
