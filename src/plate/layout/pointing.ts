@@ -160,7 +160,10 @@ function inColumn(
       isUnder(other) &&
       !agree(other, hit),
   );
-  return blocked ? [] : [{ place: nearest, gap: gapTo(nearest) / Math.max(height, nearest.capitalHeight) }];
+  // without the sides of a cell, what stands far to the side is hardly meant
+  const isCell = Number.isFinite(left) && Number.isFinite(right);
+  const gap = isCell ? gapTo(nearest) : distance(nearest);
+  return blocked ? [] : [{ place: nearest, gap: gap / Math.max(height, nearest.capitalHeight) }];
 }
 
 /** A unit follows its label this closely, in capital heights. */

@@ -187,7 +187,7 @@ function figuresAs(field: FieldName, { place, figures }: ReadPlace, factors: rea
     belowOne: form.most <= 1,
   };
   const sums = new Map<string, Alternative>();
-  for (const { text, share } of figures) {
+  for (const { text, share } of field === 'current_A' ? withoutSymbol(figures) : figures) {
     for (const understood of numbersIn(text, writing)) {
       for (const { factor, offset, share: likely } of factors) {
         const numbers = understood.numbers.map((n) => exact((n + offset) * factor));
@@ -207,6 +207,13 @@ function figuresAs(field: FieldName, { place, figures }: ReadPlace, factors: rea
   }
   return [...sums.values()];
 }
+
+/** The symbol I stands close before many currents, and is read as their first figure: `I 7.27` as 17.27. */
+const withoutSymbol = (figures: readonly Spelt[]): readonly Spelt[] =>
+  figures.flatMap((spelt) =>
+    /^1\d/.test(spelt.text) ? [spelt, { text: spelt.text.slice(1), share: SYMBOL_READ * spelt.share }] : [spelt],
+  );
+const SYMBOL_READ = 0.03;
 
 /** Values that stand there in words. */
 export function spokenCandidates(hits: readonly Hit[], firstId: number): Candidate[] {
