@@ -10,7 +10,7 @@ import type { ReadWord } from './written.ts';
 /** Characters under this share of the votes are asked about again. */
 const SURE = 0.86;
 /** Lines no reading of which is surer are no text. */
-const HOPELESS = 0.2;
+const HOPELESS = { print: 0.3, relief: 0.2 };
 /** Two good readings that agree are enough: the sum of the squares of their confidences. */
 const ENOUGH = 1.1;
 
@@ -37,8 +37,7 @@ export async function readBoxes(
   const samples =
     kind === 'print' ? samplesOf(surface, boxes, isForeign, 'upright') : sampleAll(surface, boxes, isForeign);
   const lines = samples.map((sample, index): Line => ({ index, sample, reads: [] }));
-  for (let turn = 0; turn < TURNS; turn++)
-    await readIn(turn, turn === 0 ? lines : lines.filter(({ reads }) => isWorthMore(reads)), words);
+  for (let turn = 0; turn < TURNS; turn++) await readIn(turn, turn === 0 ? lines : lines.filter(isWorthMore), words);
   return lines.map(({ index, sample, reads }) =>
     voteOnLine(reads, CAPITAL_PX, inkOf(boxes[index]!, sample)).map((word) =>
       onSurface(word, sample, boxes[index]!, index),
@@ -78,7 +77,8 @@ const samplesOf = (
 const TURNS = Math.max(...Object.values(WAYS_TO_READ).map((turns) => turns.length));
 
 /** In which ways a sample is read, turn by turn. */
-export const waysOf = ({ light }: Sample) => WAYS_TO_READ[light === undefined ? 'print' : 'relief'];
+export const waysOf = (sample: Sample) => WAYS_TO_READ[kindOfLetters(sample)];
+const kindOfLetters = ({ light }: Sample) => (light === undefined ? 'print' : 'relief');
 
 async function readIn(turn: number, lines: readonly Line[], words: WordReader): Promise<void> {
   const asked = lines.flatMap((line) =>
@@ -113,9 +113,9 @@ function inkOf(
 }
 
 /** Readings disagree, and not because nobody can make anything of it: dirt is not read again and again. */
-function isWorthMore(reads: readonly WordRead[]): boolean {
+function isWorthMore({ reads, sample }: Line): boolean {
   const surest = Math.max(...reads.map((read) => (read.glyphs.length ? read.confidence : 0)));
-  if (surest < HOPELESS) return false;
+  if (surest < HOPELESS[kindOfLetters(sample)]) return false;
   if (reads.reduce((sum, read) => sum + (read.glyphs.length ? read.confidence ** 2 : 0), 0) < ENOUGH) return true;
   return voteOnLine(reads, CAPITAL_PX).some(({ glyphs }) => glyphs.some(({ share }) => share < SURE));
 }

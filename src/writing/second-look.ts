@@ -13,6 +13,8 @@ import type { ReadWord } from './written.ts';
 const CLEAR = 0.8;
 /** So many unclear lines are worth the time of looking again. */
 const WORTH_IT = 3;
+/** A plate has no more values that are hard to read: the rest is grain. */
+const MOST_LINES = 20;
 /** Lines that share more of the smaller one's area stand in one place. */
 const SAME_PLACE = 0.2;
 /** Heights of letters, shares of what is usual. */
@@ -49,9 +51,10 @@ export async function lookAgain(
   const rivals: ReadLine[] = [];
   const usual = usualHeight(found);
   for (const view of viewsOf(surface, found, usual)) {
-    const lines = findLines(view).lines.filter(
-      (line) => isText(line, usual) && !clear.some((one) => sharedPlace(one.line, line) > SAME_PLACE),
-    );
+    const lines = findLines(view)
+      .lines.filter((line) => isText(line, usual) && !clear.some((one) => sharedPlace(one.line, line) > SAME_PLACE))
+      .sort((a, b) => b.worth - a.worth)
+      .slice(0, MOST_LINES);
     const again = await readBoxes(asSurface(view), lines, words, isRuled, 'print');
     lines.forEach((line, i) =>
       rivals.push({ line, words: numbered(again[i]!, found.lines.length + rivals.length + i) }),

@@ -11,6 +11,8 @@ export type Writing = {
   readonly belowOne: boolean;
 };
 
+/** 7 1/2 whose blank was lost. */
+const CLOSE_FRACTION = /^([1-9]\d?)(1|3)\/(2|4)$/;
 const FRACTION = /^(?:(\d{1,2})[ -])?([1-7])\/(2|3|4|6|8|12|16)$/;
 
 /**
@@ -23,6 +25,11 @@ export function numbersIn(text: string, writing: Writing): Understood[] {
   if (fraction && writing.fractions) {
     const [, whole = '0', top, bottom] = fraction;
     if (Number(top) < Number(bottom)) return [{ numbers: [Number(whole) + Number(top) / Number(bottom)], share: 1 }];
+  }
+  const close = CLOSE_FRACTION.exec(bare);
+  if (close && writing.fractions) {
+    const [, whole, top, bottom] = close;
+    return [{ numbers: [Number(whole) + Number(top) / Number(bottom)], share: 0.9 }];
   }
   const parts = bare.split(/(?<=\d) ?[/+-] ?\+?/);
   const each = parts.map((part) => one(part.replace(/^\+/, ''), writing));

@@ -30,6 +30,16 @@ const SLIPS: readonly { what: string; plate: string[]; values: Record<string, un
     values: { current_A: [1.18, 0.59], ratedPower_W: 0.25 * 745.6998715822702 },
   },
   {
+    what: 'a mixed fraction that lost its blank',
+    plate: ['71/2 hp   60 Hz   1750 RPM', 'VOLTS 230/460   AMPS 20/10'],
+    values: { ratedPower_W: 7.5 * 745.6998715822702 },
+  },
+  {
+    what: 'the symbol I read as the first figure of a current',
+    plate: ['2.2 kW   50 Hz   220/380 V', '2840 1/min   18.27/4.78 A'],
+    values: { current_A: [8.27, 4.78] },
+  },
+  {
     what: 'the sign Ø read as a nought',
     plate: ['Pressao Pa   2480   Vazao m3/h   2130', 'Rotor 0 mm   500   Ano   1998'],
     values: { wheelDiameter_m: 0.5, pressure_Pa: 2480, year: 1998 },
