@@ -2,6 +2,7 @@ import type { Writing } from '../writing/written.ts';
 import { clearRulings } from './layout/clear-rulings.ts';
 import { hitsAmong, type Hit } from './layout/hits.ts';
 import { placesAmong } from './layout/places.ts';
+import { partedAtCommas } from './layout/list-commas.ts';
 import { inReadingOrder, runsOf } from './layout/runs.ts';
 import { assigned } from './meaning/assign.ts';
 import { candidatesOf, readPlaces, spokenCandidates } from './meaning/candidates.ts';
@@ -36,7 +37,7 @@ export function readPlate(writing: Writing): PlateReading {
 
 /** What the fields of a plate may be, with their chances, all held against each other. */
 export function weighed(writing: Writing): { told: Witnessed; meaning: PlateReading['ratedPowerMeaning'] } {
-  const runs = runsOf(inReadingOrder(writing.words));
+  const runs = runsOf(inReadingOrder(writing.words.flatMap(partedAtCommas)));
   const hits = hitsAmong(runs);
   const places = placesAmong(runs, hits);
   const reads = readPlaces(places);

@@ -1,18 +1,17 @@
 import { preparePhoto } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
-import { blurred, fieldLike, quantile, type Field } from './crop/filters.ts';
-import { heightOf } from './crop/relief.ts';
+import { blurred, type Field } from './crop/filters.ts';
 import { flatGrey } from './flat-grey.ts';
 import { findLines, sharedPlace, type FoundLines } from './lines/find-lines.ts';
 import type { TextLine } from './lines/text-lines.ts';
-import { readBoxes, sampleAll } from './read-boxes.ts';
+import { readBoxes } from './read-boxes.ts';
 import type { Surface, TextBox } from './surface.ts';
 import type { ReadWord } from './written.ts';
 
 /** A line read as clearly as this stays as it is. */
 const CLEAR = 0.8;
-/** So many unclear lines are worth the time of looking again. */
-const WORTH_IT = 3;
+/** So many unclear lines, and such a share of all, are worth the time of looking again: screws and emblems are never clear. */
+const WORTH_IT = { lines: 3, share: 0.2 };
 /** A plate has no more values that are hard to read: the rest is grain. */
 const MOST_LINES = 20;
 /** Lines that share more of the smaller one's area stand in one place. */
@@ -25,16 +24,13 @@ const VALUES = 0.8;
 const SUPPOSED_PX = 40;
 /** Dots of a figure stand a sixth of its height apart: blurred by less than half of that they become strokes. */
 const SOFTNESS = 0.055;
-const GRAIN = 0.033;
-/** Slopes this far away still tell the height of a place of a relief, shares of the letters' height. */
-const MEMORY = 0.6;
 
 /** A line and what was read in it. */
 type ReadLine = { readonly line: TextBox; readonly words: readonly ReadWord[] };
 
 /**
- * Looks again where letters were not read clearly: with dots run together into strokes, and as a relief whose height is worked out
- * of its light and shade. What is read more clearly than before takes the place of what stood there.
+ * Looks again where letters were not read clearly, with punched dots run together into strokes. What is read more clearly than
+ * before takes the place of what stood there.
  * @param read the words of each line found, in the lines' order
  */
 export async function lookAgain(
@@ -43,23 +39,20 @@ export async function lookAgain(
   read: readonly (readonly ReadWord[])[],
   words: WordReader,
 ): Promise<ReadWord[]> {
-  const known = found.lines.map((line, i): ReadLine => ({ line, words: read[i]! }));
-  const unclear = known.filter((one) => clarityOf(one) < CLEAR);
-  if (unclear.length < WORTH_IT) return read.flat();
-  const clear = known.filter((one) => !unclear.includes(one));
-  const isRuled = (x: number, y: number) => found.ruled[Math.round(y) * surface.width + Math.round(x)] === 1;
-  const rivals: ReadLine[] = [];
+  const known = found.lines.map((line, i) => ({ line, words: read[i]! }));
   const usual = usualHeight(found);
-  for (const view of viewsOf(surface, found, usual)) {
-    const lines = findLines(view)
-      .lines.filter((line) => isText(line, usual) && !clear.some((one) => sharedPlace(one.line, line) > SAME_PLACE))
-      .sort((a, b) => b.worth - a.worth)
-      .slice(0, MOST_LINES);
-    const again = await readBoxes(asSurface(view), lines, words, isRuled, 'print');
-    lines.forEach((line, i) =>
-      rivals.push({ line, words: numbered(again[i]!, found.lines.length + rivals.length + i) }),
-    );
-  }
+  const unclear = known.filter((one) => clarityOf(one) < CLEAR);
+  const hardToRead = unclear.filter(({ line }) => isText(line, usual)).length;
+  if (hardToRead < Math.max(WORTH_IT.lines, WORTH_IT.share * known.length)) return read.flat();
+  const clear = known.filter((one) => !unclear.includes(one));
+  const soft = blurred(flatGrey(surface), SOFTNESS * usual);
+  const lines = findLines(soft)
+    .lines.filter((line) => isText(line, usual) && !clear.some((one) => sharedPlace(one.line, line) > SAME_PLACE))
+    .sort((a, b) => b.worth - a.worth)
+    .slice(0, MOST_LINES);
+  const isRuled = (x: number, y: number) => found.ruled[Math.round(y) * surface.width + Math.round(x)] === 1;
+  const again = await readBoxes(asSurface(soft), lines, words, isRuled, 'print');
+  const rivals = lines.map((line, i) => ({ line, words: numbered(again[i]!, known.length + i) }));
   return [...clear, ...bestOf([...unclear, ...rivals])].flatMap((one) => one.words);
 }
 
@@ -91,26 +84,9 @@ function usualHeight({ lines }: FoundLines): number {
 const isText = ({ letters, y0, y1 }: TextLine, usual: number) =>
   letters.length > 1 && y1 - y0 > HEIGHTS.least * usual && y1 - y0 < HEIGHTS.most * usual;
 
-/** The surface as it looks with dots run together, and, where the light is known, as a relief. */
-function viewsOf(surface: Surface, found: FoundLines, usual: number): Field[] {
-  const grey = flatGrey(surface);
-  const light = sampleAll(surface, found.lines).find((sample) => sample.light !== undefined)?.light;
-  const views = [blurred(grey, SOFTNESS * usual)];
-  if (light !== undefined) views.push(asGrey(heightOf(blurred(grey, GRAIN * usual), usual, light, MEMORY)));
-  return views;
-}
-
 /** A view as a surface of its own, to be read from. */
 function asSurface({ width, height, values }: Field): Surface {
   const rgb = new Uint8Array(3 * values.length);
   values.forEach((v, k) => rgb.fill(Math.min(255, Math.max(0, Math.round(v))), 3 * k, 3 * k + 3));
   return { width, height, photo: preparePhoto({ width, height, rgb }), photoPixels: 1, toPhoto: (x, y) => [x, y] };
-}
-
-/** Heights as brightness, 0..255: what stands out is dark. */
-function asGrey(height: Field): Field {
-  const [low, high] = [quantile(height.values, 0.01), quantile(height.values, 0.99)];
-  return fieldLike(height, (k) =>
-    Math.min(255, Math.max(0, (255 * (high - height.values[k]!)) / Math.max(1e-6, high - low))),
-  );
 }

@@ -26,7 +26,7 @@ export type ReadWord = {
   /** readings that saw this word at all, and how many there were */
   readonly seen: number;
   readonly passes: number;
-  /** read only when looked at again, with dots run together or as a relief: right more often than not */
+  /** read only when looked at again, with dots run together: right more often than not */
   readonly isSecondLook?: boolean;
   /** something stands close before or behind it that could not be read: it may be only a part */
   readonly cutBefore: boolean;

@@ -96,9 +96,13 @@ export const FIGURE_FORMS: { readonly [Name in FieldName]?: FigureForm } = {
     ],
     usualShare: 0.9,
   }),
+  // printed as a range: makers' tolerance bands of electrolytic capacitors, common practice
   startCapacitor_uF: form(10, 1500, {
+    several: true,
     usual: [
-      20, 25, 30, 40, 50, 60, 63, 70, 80, 90, 100, 120, 125, 140, 150, 160, 180, 200, 220, 250, 300, 350, 400, 500,
+      21, 43, 52, 53, 64, 72, 77, 88, 108, 124, 130, 145, 149, 156, 161, 175, 189, 193, 216, 227, 233, 243, 259, 270,
+      280, 292, 324, 340, 378, 408, 460, 540, 552, 20, 25, 30, 40, 50, 60, 63, 70, 80, 90, 100, 120, 125, 140, 150, 160,
+      180, 200, 220, 250, 300, 350, 400, 500,
     ],
     usualShare: 0.85,
   }),

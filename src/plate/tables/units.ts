@@ -30,11 +30,11 @@ const TEMPERATURE = 'ambient_C airTemperature_C';
 /** Units as plates spell them. Source of the factors: NIST SP 811 appendix B. */
 export const PLATE_UNITS: readonly PlateUnit[] = [
   unit('ratedPower_W', 1000, 'kW | kw. | kW-'),
-  unit('ratedPower_W', 1, 'W | w | Watt | Watts | watt.'),
+  unit('ratedPower_W', 1, 'W | w | Ww | Watt | Watts | watt.'),
   unit('ratedPower_W', 745.6998715822702, 'HP | H.P. | BHP | horsepower | Hp'),
   unit('ratedPower_W', 735.49875, 'PS | CV | ch | KM | BG | лс | л.с. | pk | hk | hv | LE'),
   unit('other', 1, 'kVA | VA | kvar | dB(A) | dBA | dB | Nm | kgm² | mH | ohm | kA | mA | bar(g)'),
-  unit('voltage_V capacitorVoltage_V', 1, 'V | v | Volt | Volts | Volt. | VAC | V AC | V~ | V ~ | Vac | В'),
+  unit('voltage_V capacitorVoltage_V', 1, 'V | v | Vv | Volt | Volts | Volt. | VAC | V AC | V~ | V ~ | Vac | В'),
   unit(
     'voltage_V',
     1,

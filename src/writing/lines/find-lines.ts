@@ -1,5 +1,6 @@
 import type { Field } from '../crop/filters.ts';
 import { inkOf, type Polarity } from '../ink/masks.ts';
+import { dottedLines } from '../ink/dotted-lines.ts';
 import { findPieces } from '../ink/pieces.ts';
 import { partRulings } from '../ink/rulings.ts';
 import type { TextBox } from '../surface.ts';
@@ -39,7 +40,16 @@ export function findLines(grey: Field): FoundLines {
     rulings.push(...parted.rulings);
     for (let k = 0; k < ruled.length; k++) ruled[k]! |= parted.ruled[k]!;
     const pieces = findPieces(parted.ink);
-    const chains = chainLetters(pieces.list, grey.height);
+    const dotted = dottedLines(pieces.list);
+    const dots = new Set(dotted.flatMap((line) => line.dots));
+    rulings.push(...dotted.map(({ ruling }) => ruling));
+    const isDotted = new Uint8Array(pieces.list.length + 1);
+    for (const { id } of dots) isDotted[id] = 1;
+    if (dots.size) for (let k = 0; k < ruled.length; k++) ruled[k]! |= isDotted[pieces.labels[k]!]!;
+    const chains = chainLetters(
+      pieces.list.filter((piece) => !dots.has(piece)),
+      grey.height,
+    );
     lines.push(...chains.map((chain) => lineOf(chain, pieces, polarity === 'light')));
   }
   const apart = bestApart(lines.filter(likelyText(lines)).filter(isNoBar(lines))).slice(0, MOST_LINES);

@@ -1,6 +1,6 @@
 import type { InkBox, InkWitness } from './ink-witness.ts';
 
-/** A gap between two neighbouring pieces of a line's ink: its middle, crop pixels; its width and that of the slimmer piece, capital heights. */
+/** A gap between two neighbouring pieces of a line's ink: its middle, crop pixels; its width and that of the slimmer letter, capital heights. */
 type Gap = { readonly x: number; readonly width: number; readonly slimmer: number };
 
 /** A blank is this wide at least, and so many times as wide as most gaps of its line. */
@@ -12,18 +12,35 @@ const BESIDE_SLIM = 0.6;
 /** Fewer gaps do not say what is usual. */
 const ENOUGH = 2;
 
+/** A piece this high is a letter, and no mark. */
+const HIGH = 0.6;
+/** Behind a comma of a list a blank is so many times as wide as the gap before the comma. */
+const BEHIND_COMMA = 2.5;
+
+export type Blanks = {
+  /** whether the ink shows a blank between two places of the crop, pixels */
+  readonly isBlank: (from: number, to: number) => boolean;
+  /** whether a comma between two places parts a list and no decimals: a blank stands behind it and none before */
+  readonly isListComma: (before: number, comma: number, behind: number) => boolean;
+};
+
 /**
  * Tells blanks that the readings ran over: of `INS F` in narrow letters they make one word.
  * @param capital_px height of the capitals in the crop
- * @returns whether the ink shows a blank between two places of the crop, pixels
  */
-export function blanksIn({ letters, marks }: InkWitness, capital_px: number): (from: number, to: number) => boolean {
+export function blanksIn({ letters, marks }: InkWitness, capital_px: number): Blanks {
   const gaps = gapsAmong([...letters, ...marks], capital_px);
-  if (gaps.length < ENOUGH) return () => false;
+  if (gaps.length < ENOUGH) return { isBlank: () => false, isListComma: () => false };
   const widths = gaps.map(({ width }) => Math.max(0, width)).sort((a, b) => a - b);
   const usual = widths[(widths.length - 1) >> 1]!;
   const least = ({ slimmer }: Gap) => Math.max(slimmer < SLIM ? BESIDE_SLIM : LEAST, TIMES_USUAL * usual);
-  return (from, to) => gaps.some((gap) => gap.x > from && gap.x < to && gap.width > least(gap));
+  const widest = (from: number, to: number) =>
+    Math.max(0, ...gaps.filter(({ x }) => x > from && x < to).map(({ width }) => width));
+  return {
+    isBlank: (from, to) => gaps.some((gap) => gap.x > from && gap.x < to && gap.width > least(gap)),
+    isListComma: (before, comma, behind) =>
+      widest(comma, behind) > Math.max(LEAST, BEHIND_COMMA * widest(before, comma)),
+  };
 }
 
 function gapsAmong(pieces: readonly InkBox[], capital_px: number): Gap[] {
@@ -31,7 +48,8 @@ function gapsAmong(pieces: readonly InkBox[], capital_px: number): Gap[] {
   let end = sorted[0]?.x1 ?? 0;
   return sorted.slice(1).map(({ x0, x1 }, i) => {
     const before = sorted[i]!;
-    const slimmer = Math.min(x1 - x0, before.x1 - before.x0) / capital_px;
+    const widths = [sorted[i + 1]!, before].filter((p) => p.y1 - p.y0 > HIGH * capital_px).map((p) => p.x1 - p.x0);
+    const slimmer = Math.min(...widths, Infinity) / capital_px;
     const gap = { x: (end + x0) / 2, width: (x0 - end) / capital_px, slimmer };
     end = Math.max(end, x1);
     return gap;

@@ -90,6 +90,13 @@ describe('lines of text', () => {
     expect(number.map(({ letters, marks }) => [letters.length, marks.length])).toEqual([[3, 1]]);
   });
 
+  test('a dotted line to write on is a ruling, and its dots are no points of the number on it', () => {
+    const dots = Array.from({ length: 16 }, (_, i) => ({ x: 90 + 14 * i, y: 144, w: 6, h: 6, grey: 40 }));
+    const { lines, rulings } = findLines(flatOf(WIDTH, HEIGHT, 200, [...lineOfBars(4, 120, 100, 40, 40), ...dots]));
+    expect(lines.map(({ letters, marks }) => [letters.length, marks.length])).toEqual([[4, 0]]);
+    expect(rulings.some(({ x0, x1, y0 }) => x0 < 94 && x1 > 300 && Math.abs(y0 - 147) < 3)).toBe(true);
+  });
+
   test('leaders of dots join nothing', () => {
     const dots = Array.from({ length: 12 }, (_, i) => ({ x: 190 + 20 * i, y: 132, w: 8, h: 8, grey: 40 }));
     const words = [...lineOfBars(4, 60, 100, 40, 40), ...lineOfBars(3, 440, 100, 40, 40)];
