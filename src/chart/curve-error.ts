@@ -19,7 +19,7 @@ const UNRULED_SHARE_OF_BOW = 0.3;
 const STROKE_px = 0.08;
 /** A bridge over a hidden stretch leaves the curve by so much of its length. */
 const BRIDGE = 0.035;
-/** A smooth line through a dozen test points: what it is off, sheet pixels beside their scatter. */
+/** A smooth line through a dozen test points: what it is off, sheet pixels, beside what lies between them. */
 const THROUGH_MARKERS_px = 2;
 /** Another way was nearly as good. */
 const FORK = 0.01;
@@ -45,7 +45,7 @@ export function expectedError(chart: StraightenedChart, yAxis: string, curve: Tr
   const placed = Math.hypot(across, up, bend) / Math.SQRT2;
   const stroke = STROKE_px / Math.min(sheet.frameWidth, sheet.frameHeight);
   const parts = [placed, stroke, hiddenError(chart, curve), FORK * Math.sqrt(curve.doubts.length)];
-  if (curve.drawn === 'markers') parts.push((curve.scatter_px + THROUGH_MARKERS_px) / sheet.frameHeight);
+  if (curve.drawn === 'markers') parts.push((curve.doubt_px + THROUGH_MARKERS_px) / sheet.frameHeight);
   return Math.hypot(...parts);
 }
 

@@ -7,9 +7,10 @@ export type Run = 'level' | 'upright';
 /** A word: pieces next to each other, in the order they are read in (upright: from the bottom up). */
 export type Word = Box & { readonly run: Run; readonly pieces: readonly Piece[]; readonly size: number };
 
-/** Gaps inside a word, between the words of a line: shares of the letters' height. */
+/** Gap inside a word, share of the letters' height. */
 const WORD_GAP = 0.62;
-const LINE_GAP = 1.25;
+/** Gap between the words of a line. */
+export const LINE_GAP = 1.25;
 const BROKEN_GAP = 0.42;
 
 /** Size of letters that can be told apart, pixels of the laid-out picture. */
@@ -20,12 +21,12 @@ const LARGEST_SHARE = 0.07;
  * Chains letter-like pieces to words, along the rows and along the columns; a piece goes to the longer of its two
  * chains. Points, commas and dashes join the word they lie in.
  */
-export function chainWords(surroundings: Surroundings, all: readonly Piece[]): Word[] {
-  const { frame } = surroundings;
+export function chainWords({ frame }: Pick<Surroundings, 'frame'>, all: readonly Piece[]): Word[] {
   const pieces = all.filter((p) => !isTick(p, frame));
   const largest = LARGEST_SHARE * Math.max(frame.x1 - frame.x0, frame.y1 - frame.y0);
   const letters = pieces.filter((p) => isLetter(p, largest));
   const isIn = new Set(letters);
+  const isInside = letters.map((p) => isInFrame(p, frame));
   const points = pieces.filter((p) => !isIn.has(p) && isPoint(p));
   const level = link(
     letters.map((p): Span => [p.x0, p.x1, p.y0, p.y1]),
@@ -43,7 +44,8 @@ export function chainWords(surroundings: Surroundings, all: readonly Piece[]): W
   letters.forEach((p, i) => {
     const [high, wide] = [uprightSize.get(upright[i]!)!, levelSize.get(level[i]!)!];
     const isUpright = high > wide;
-    const key = isUpright ? `u${upright[i]}` : `l${level[i]}`;
+    // no word runs across the frame: a label outside and a marker inside only stand in a row
+    const key = `${isUpright ? `u${upright[i]}` : `l${level[i]}`} ${isInside[i]}`;
     const group = groups.get(key);
     if (group) group.push(p);
     else groups.set(key, [p]);
@@ -60,7 +62,7 @@ export function chainWords(surroundings: Surroundings, all: readonly Piece[]): W
   const marks = new Set(words.flatMap(({ pieces: [first, ...rest] }) => (rest.length ? [first!, ...rest] : [])));
   const own = words.filter(({ pieces: [first, another] }) => another || !marks.has(first!));
   // thin strokes break a figure in two, and with it the word
-  return joinLines(own, BROKEN_GAP);
+  return joinLines(own, frame, BROKEN_GAP);
 }
 
 /** Larger marks than this, pixels, would be letters of their own. */
@@ -193,8 +195,23 @@ export function boxOf(boxes: readonly Box[]): Box {
   };
 }
 
-/** Joins words that stand in one line. @param widest gap between them, letter heights: a blank */
-export function joinLines(words: readonly Word[], widest = LINE_GAP): Word[] {
+/** Whether the middle of a box lies inside the frame. */
+export function isInFrame({ x0, y0, x1, y1 }: Box, frame: Box): boolean {
+  const [x, y] = [(x0 + x1) / 2, (y0 + y1) / 2];
+  return x > frame.x0 && x < frame.x1 && y > frame.y0 && y < frame.y1;
+}
+
+/**
+ * Joins words that stand in one line.
+ * @param widest gap between them, letter heights: a blank
+ * @param mayCross whether a word may be part of a line that runs across the frame, as a label at the end of a curve does
+ */
+export function joinLines(
+  words: readonly Word[],
+  frame: Box,
+  widest = LINE_GAP,
+  mayCross: (word: Word) => boolean = () => false,
+): Word[] {
   const out: Word[] = [];
   for (const run of ['level', 'upright'] as const) {
     const some = words.filter((w) => w.run === run);
@@ -211,6 +228,8 @@ export function joinLines(words: readonly Word[], widest = LINE_GAP): Word[] {
         const small = Math.min(some[i]!.size, some[j]!.size);
         const large = Math.max(some[i]!.size, some[j]!.size);
         if (b[0] - a[1] > widest * large || large > 1.8 * small) continue;
+        const isAcross = isInFrame(some[i]!, frame) !== isInFrame(some[j]!, frame);
+        if (isAcross && !(mayCross(some[i]!) && mayCross(some[j]!))) continue;
         if (Math.min(a[3], b[3]) - Math.max(a[2], b[2]) > 0.5 * small) group[root(j)] = root(i);
       }
     const lines = new Map<number, Word[]>();

@@ -1,5 +1,5 @@
 import type { WordRead, WordReader } from '../../words/word-reader.ts';
-import { chainWords, isStroke, joinLines, type Word } from './chains.ts';
+import { chainWords, isInFrame, isStroke, joinLines, LINE_GAP, type Word } from './chains.ts';
 import { piecesClearOfGrid } from './clear-of-grid.ts';
 import { cropOf } from './crops.ts';
 import type { Pieces } from './pieces.ts';
@@ -41,17 +41,13 @@ export async function readPlotWords(
   reader: WordReader,
 ): Promise<PlotWord[]> {
   const { frame } = all;
-  const isInside = (w: Word) => {
-    const x = (w.x0 + w.x1) / 2;
-    const y = (w.y0 + w.y1) / 2;
-    return x > frame.x0 && x < frame.x1 && y > frame.y0 && y < frame.y1;
-  };
+  const isInside = (w: Word) => isInFrame(w, frame);
   const isLike = (w: Word) => w.size > 0.55 * size && w.size < 1.8 * size && !isStroke(w);
   const clear = piecesClearOfGrid(all, pieces, size);
   const cut = (from: Pieces) => (word: Word) => ({ word, from });
   const asPrinted = lines.filter((w) => isLike(w) && isInside(w)).map(cut(pieces));
   // the same words without the grid, where they are other ones then
-  const freed = joinLines(chainWords(all, clear.list))
+  const freed = joinLines(chainWords(all, clear.list), frame, LINE_GAP, () => true)
     .filter((w) => isLike(w) && isInside(w) && !taken.some((t) => overlap(t, w)))
     .filter((w) => !asPrinted.some(({ word }) => isAlike(word, w, 0.3 * size)))
     .map(cut(clear));

@@ -3,7 +3,7 @@ import { frameMapOf, type FrameMap } from '../frame/frame-map.ts';
 import type { SnappedFrame } from '../frame/frame-snap.ts';
 import type { Photo } from '../../picture/raster.ts';
 import { straighten } from '../sheet.ts';
-import { chainWords, joinLines, type Word } from './chains.ts';
+import { chainWords, joinLines, LINE_GAP, type Word } from './chains.ts';
 import { nameAxes, type FoundAxis } from './name-axes.ts';
 import { findPieces } from './pieces.ts';
 import { readPlotWords, type PlotWord } from './plot-words.ts';
@@ -122,7 +122,14 @@ async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<La
   const { around, pieces, words } = laid;
   const used = new Set(scales.flatMap((s) => s.fit.believed.flatMap((b) => s.labels[b.index]!.word.pieces)));
   const isTick = (w: Word): boolean => w.pieces.some((p) => used.has(p));
-  const lines = joinLines(words.filter((w) => !isTick(w)));
+  // what stands in a row of numbers is no part of a word that begins in the plot
+  const numbers = new Set(scales.flatMap((s) => s.labels.map((l) => l.word)));
+  const lines = joinLines(
+    words.filter((w) => !isTick(w)),
+    around.frame,
+    LINE_GAP,
+    (w) => !numbers.has(w),
+  );
   const { titles, lines: titleLines } = await readTitles(around, pieces, lines, scales, reader);
   const axes = nameAxes(scales, titles);
   const rest = lines.filter((l) => !titleLines.has(l));

@@ -120,6 +120,7 @@ const MULTIPLIERS: readonly RegExp[] = [
   /\bin\s+(thousands|hundreds|1000s?)\b/i,
   // the raised figure was not read; it is a three as a rule
   /[x×*·]\s*10()[^\d\s)\]]/i,
+  /(?:^|[[(\s])10()\s?[°º?'"*](?=\s?\p{L})(?!\s?[CF]\b)/iu,
 ];
 
 /** "× 1000", "x10³", "10^3 m³/h", "(1000 CFM)", "in thousands": the factor, and the text without it. */

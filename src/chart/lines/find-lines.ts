@@ -8,14 +8,14 @@ import { chooseLines } from './choose-lines.ts';
 import { exchanged } from './crossings.ts';
 import { hideWords } from './hide-words.ts';
 import { joints } from './join-pieces.ts';
-import { isIn, lineSeeds, type SheetBox } from './line-seeds.ts';
+import { lineSeeds, type SheetBox } from './line-seeds.ts';
 import { worthOf, type LineWorth } from './line-worth.ts';
 import { markerLines } from './marker-lines.ts';
 import { withSharedEnds } from './shared-ends.ts';
 import { parted } from './parted.ts';
 import { strayIslands } from './stray-islands.ts';
 import { changesAlong, faultOfChange, type Changes } from './steadiness.ts';
-import { isOn, strokeRuns } from './stroke-runs.ts';
+import { isNear, isOn, strokeRuns } from './stroke-runs.ts';
 
 /** A printed line of the chart, whatever it may stand for. */
 export type FoundLine = TracedCurve & {
@@ -58,7 +58,8 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
   const strokeWidth = widths[widths.length >> 1] ?? 2;
   const { table, words, islands } = hideWords(plain, boxes, Math.max(12, 0.3 * strong), strokeWidth);
   const runs = strokeRuns(table);
-  const seeds = all.filter((s) => !words.some((w) => isIn(w, s.x, s.y)));
+  // a curve that runs through the box of a word is none of its letters
+  const seeds = lineSeeds(table);
   const ways: FoundLine[] = [];
   const refused: TracedCurve[] = [];
   let traces = 0;
@@ -107,12 +108,13 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
     const way = ways[index]!;
     return { ...way, turning: { margin, ...partingOf(way, instead === null ? null : ways[instead]!) } };
   });
-  const found = sharingEnds(joined(table, chosen));
+  const found = sharingEnds(joined(table, chosen, words));
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
   const lines = [...found, ...markers];
   const isExplained = (s: SeedStroke) =>
-    [...lines, ...refused].some((f) => isOn(f.trace, s)) || lines.some((f) => runs.leadsTo(s, f.trace));
+    [...lines, ...refused].some((f) => isOn(f.trace, s)) ||
+    lines.some((f) => isNear(f.trace, s, MARKER_PX) || runs.leadsTo(s, f.trace));
   return {
     lines,
     unexplained: [
@@ -121,6 +123,9 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
     ],
   };
 }
+
+/** Half the size of a marker on a line, sheet pixels: its strokes are no other line's. */
+const MARKER_PX = 9;
 
 /** Share of the clearest line's ink from which on a piece of print must be accounted for. */
 const CLEAR = 0.4;
@@ -194,10 +199,10 @@ function sharingEnds(lines: readonly FoundLine[]): FoundLine[] {
   return lines.map((l, i) => (traces[i] === l.trace ? l : { ...l, trace: traces[i]!, looseEnds: [] }));
 }
 
-function joined(table: TracingTable, lines: readonly FoundLine[]): FoundLine[] {
+function joined(table: TracingTable, lines: readonly FoundLine[], words: readonly SheetBox[]): FoundLine[] {
   const out = [...lines];
   for (;;) {
-    const joint = joints(out, LONGEST_JOINT * table.sheet.frameWidth)[0];
+    const joint = joints(out, LONGEST_JOINT * table.sheet.frameWidth, words)[0];
     if (!joint) return out;
     const [a, b] = [out[joint.first]!, out[joint.second]!];
     const whole = {

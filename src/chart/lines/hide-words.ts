@@ -1,6 +1,6 @@
 import type { TracingTable } from '../trace/tracing-table.ts';
 import { inkIslands, type InkIsland } from './ink-islands.ts';
-import type { SheetBox } from './line-seeds.ts';
+import { withHalo, type SheetBox } from './line-seeds.ts';
 
 /** Fewer pieces beside each other are no word: they may be markers or dashes. */
 const LEAST_LETTERS = 3;
@@ -14,8 +14,8 @@ const SPREAD_SHARE = 0.42;
 const DASH_RATIO = 3.2;
 
 /**
- * The table with its words made unknown, as grid lines are: a curve that runs behind a label is then bridged instead of
- * following the letters.
+ * The table with its words made unknown, as grid lines are, and the bare paper around them, which interrupts a curve as
+ * they do: a curve that runs behind a label is then bridged instead of following the letters.
  * @param boxes where words were read; islands in them are letters, however few
  * @param threshold ink from which on a pixel counts, 0..255
  * @param strokeWidth of the chart's lines, sheet pixels: dashes are no thicker, letters are higher
@@ -35,25 +35,47 @@ export function hideWords(
   const hidden = new Set<InkIsland>(words.flat());
   for (const island of islands)
     if (isLevelDash(island)) continue;
-    else if (boxes.some((b) => isWithin(island, b)) || words.some((w) => isWithin(island, boxOf(w))))
+    else if (
+      boxes.some((b) => isWithin(island, b) && !isStretch(island, b)) ||
+      words.some((w) => isWithin(island, boxOf(w)))
+    )
       hidden.add(island);
-  if (!hidden.size) return { table, words: [...boxes], islands };
+  const places = [...boxes, ...words.map(boxOf)];
+  if (!places.length) return { table, words: [], islands };
   const { width } = table.sheet;
   const data = table.grid.data.slice();
   for (const { pixels } of hidden)
     for (const i of pixels)
       for (const d of [0, -1, 1, -width, width, -width - 1, -width + 1, width - 1, width + 1]) data[i + d] = 255;
+  for (const place of places) hidePaper(table, data, withHalo(place), BARE_SHARE * threshold);
   return {
     table: { ...table, grid: { ...table.grid, data }, likenesses: [] },
-    words: [...boxes, ...words.map(boxOf)],
+    words: places,
     islands: islands.filter((i) => !hidden.has(i)),
   };
+}
+
+/** Ink below this share of what counts is paper. */
+const BARE_SHARE = 0.5;
+
+function hidePaper({ sheet, grid }: TracingTable, data: Uint8Array, box: SheetBox, most: number): void {
+  const { width, height, darkness } = sheet;
+  for (let y = Math.max(0, Math.ceil(box.top)); y <= Math.min(height - 1, box.bottom); y++)
+    for (let x = Math.max(0, Math.ceil(box.left)); x <= Math.min(width - 1, box.right); x++) {
+      const i = y * width + x;
+      if (darkness[i]! - grid.data[i]! < most) data[i] = 255;
+    }
 }
 
 const heightOf = (i: InkIsland) => Math.max(i.bottom - i.top, i.right - i.left) + 1;
 /** Letters have upright strokes, hardly any level one by itself: that is a dash of a line under the word. */
 const isLevelDash = (i: InkIsland) => isDash(i) && i.right - i.left > 2 * (i.bottom - i.top);
 const isDash = (i: InkIsland) => i.long > DASH_RATIO * Math.max(0.5, i.short);
+
+/** A piece of a curve was taken for a part of the label that interrupts it: longer than letters that touch, and thin. */
+const isStretch = (i: InkIsland, b: SheetBox) =>
+  isDash(i) && i.right - i.left > LONGEST_LETTERS * Math.min(b.right - b.left, b.bottom - b.top);
+const LONGEST_LETTERS = 1.5;
 
 /** Islands of about one size that stand close beside each other, at least two of them no mere strokes. */
 function wordsOf(letters: readonly InkIsland[], leastSpread: number): InkIsland[][] {

@@ -1,6 +1,7 @@
 import { bridgeGaps } from '../trace/bridge.ts';
 import type { Trace } from '../trace/stroke-centre.ts';
 import { roughness, type Branch } from '../trace/untangle.ts';
+import { isIn, withHalo, type SheetBox } from './line-seeds.ts';
 
 /** What must be known of a piece to tell whether another one goes on with it. */
 export type Piece = {
@@ -27,14 +28,15 @@ export type Joint = {
 /**
  * Pieces that go on with each other: ends that overlap or lie across a short gap, of one ink and width, with a smooth
  * course from one to the other. Smoothest first; every piece end is used once.
- * @param longestGap sheet pixels that may be bridged
+ * @param longestGap sheet pixels of bare paper that may be bridged
+ * @param words where words stand: a label that interrupts its curve leaves a gap as long as itself
  */
-export function joints(pieces: readonly Piece[], longestGap: number): Joint[] {
+export function joints(pieces: readonly Piece[], longestGap: number, words: readonly SheetBox[] = []): Joint[] {
   const found: Joint[] = [];
   pieces.forEach((a, first) =>
     pieces.forEach((b, second) => {
       if (first === second || inkApart(a, b) > 0.3 || a.width > 1.7 * b.width || b.width > 1.7 * a.width) return;
-      const joint = joinedAt(a.trace, b.trace, longestGap);
+      const joint = joinedAt(a.trace, b.trace, longestGap, words);
       if (joint) found.push({ first, second, ...joint });
     }),
   );
@@ -52,7 +54,12 @@ export function joints(pieces: readonly Piece[], longestGap: number): Joint[] {
 const inkApart = ({ colour: a }: Piece, { colour: b }: Piece) =>
   Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]) / Math.max(Math.hypot(...a), Math.hypot(...b));
 
-function joinedAt(a: Trace, b: Trace, longestGap: number): { cost: number; trace: Trace } | null {
+function joinedAt(
+  a: Trace,
+  b: Trace,
+  longestGap: number,
+  words: readonly SheetBox[],
+): { cost: number; trace: Trace } | null {
   // where the last of `a` lies on `b` it is cut off, and what `b` has before that
   let end = a.x.length - 1;
   let from = 0;
@@ -62,7 +69,8 @@ function joinedAt(a: Trace, b: Trace, longestGap: number): { cost: number; trace
   const dx = b.x[from]! - a.x[end]!;
   const dy = b.y[from]! - a.y[end]!;
   const gap = Math.hypot(dx, dy);
-  if (dx < -6 || gap > longestGap) return null;
+  if (dx < -6 || gap > LONGEST_LABELLED * longestGap) return null;
+  if (gap > longestGap && gap * barePart(a.x[end]!, a.y[end]!, dx, dy, words) > longestGap) return null;
   const cost = roughness(
     part(a, Math.max(0, end + 1 - LOOK), end + 1),
     part(b, from, Math.min(b.x.length, from + LOOK)),
@@ -70,6 +78,20 @@ function joinedAt(a: Trace, b: Trace, longestGap: number): { cost: number; trace
   if (cost === null || cost > KINK_PX + 0.01 * gap || !isForward(a, end, b, from)) return null;
   return { cost: cost + 0.01 * gap, trace: bridged(a, end, b, from, gap) };
 }
+
+/** Share of the straight way across a gap on which no word stands. A curve that bends beside it still runs through the word. */
+function barePart(x: number, y: number, dx: number, dy: number, words: readonly SheetBox[]): number {
+  let bare = 0;
+  for (let k = 0; k < LOOKS; k++) {
+    const [px, py] = [x + ((k + 0.5) / LOOKS) * dx, y + ((k + 0.5) / LOOKS) * dy];
+    if (!words.some((w) => isIn(withHalo(w), px, py))) bare++;
+  }
+  return bare / LOOKS;
+}
+
+const LOOKS = 24;
+/** A label is no longer than so many bare gaps. */
+const LONGEST_LABELLED = 3;
 
 const part = ({ x, y }: Trace, from: number, to: number): Branch => ({
   x: Array.from(x.subarray(from, to)),

@@ -17,7 +17,7 @@ const MOST_CROSSINGS = 900;
  * the sheet cross a ridge of ink that is not the grid's.
  * @param masks boxes to leave out
  */
-export function lineSeeds(table: TracingTable, masks: readonly SheetBox[]): SeedStroke[] {
+export function lineSeeds(table: TracingTable, masks: readonly SheetBox[] = []): SeedStroke[] {
   const { sheet, grid } = table;
   const crossings = crossingsOf(table).filter(({ x, y }) => !masks.some((m) => isIn(m, x, y)));
   crossings.sort((a, b) => b.ridge - a.ridge);
@@ -32,6 +32,17 @@ export function lineSeeds(table: TracingTable, masks: readonly SheetBox[]): Seed
 /** Whether a place on the sheet [px] lies in a box. Source: definition. */
 export const isIn = (box: SheetBox, x: number, y: number): boolean =>
   x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
+
+/** Around a label its paper is left bare, sheet pixels. */
+const HALO_PX = 8;
+
+/** A word with the bare paper around it. */
+export const withHalo = (b: SheetBox): SheetBox => ({
+  left: b.left - HALO_PX,
+  top: b.top - HALO_PX,
+  right: b.right + HALO_PX,
+  bottom: b.bottom + HALO_PX,
+});
 
 type Crossing = { x: number; y: number; ridge: number };
 

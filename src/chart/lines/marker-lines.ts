@@ -47,7 +47,7 @@ export function markerLines(
       width: 2,
       doubts: [],
       looseEnds: [...row.looseEnds, ...endsWithMore(row.markers, loose, sheet.frameWidth)],
-      scatter_px: row.scatter_px,
+      doubt_px: row.doubt_px,
     };
     if (Math.abs(curve.trace.x.at(-1)! - curve.trace.x[0]!) < LEAST_ACROSS * sheet.frameWidth) continue;
     if (row.markers.filter(([mx, my]) => used.some(([ux, uy]) => Math.hypot(ux - mx, uy - my) < 6)).length > 2)

@@ -51,14 +51,15 @@ export function strokeRuns(table: TracingTable): StrokeRuns {
   };
   return {
     isLong: (seed) => runOf(seed).seen >= LEAST_RUN_PX,
-    leadsTo: (seed, line) => runOf(seed).ends.every((end) => isNear(line, end.x, end.y)),
+    leadsTo: (seed, line) => runOf(seed).ends.every((end) => isNear(line, end)),
   };
 }
 
 type Run = { readonly seen: number; readonly ends: readonly { readonly x: number; readonly y: number }[] };
 
-const isNear = ({ x, y }: Trace, px: number, py: number): boolean =>
-  x.some((v, i) => Math.abs(v - px) < NEAR_PX && Math.abs(y[i]! - py) < NEAR_PX);
+/** Whether a place lies at most so far from a trace, in rows and in columns; sheet pixels. */
+export const isNear = ({ x, y }: Trace, at: { readonly x: number; readonly y: number }, within = NEAR_PX): boolean =>
+  x.some((v, i) => Math.abs(v - at.x) < within && Math.abs(y[i]! - at.y) < within);
 
 const inkApart = (a: InkColour, b: InkColour) => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]) / Math.hypot(...a);
 

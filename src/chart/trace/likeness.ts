@@ -29,6 +29,12 @@ export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour, sprea
   // bare paper, most of a sheet, is passed over at a glance: no channel there has enough ink
   const least = (LEAST_LIKE * square) / (cr + cg + cb);
   for (let i = 0, j = 0; i < n; i++, j += 3) {
+    const laid = grid.data[i]! / own;
+    // bare paper around a word tells no more than the word does
+    if (laid > HIDING) {
+      hidden[i] = 1;
+      continue;
+    }
     const r = ink[j]!;
     const g = ink[j + 1]!;
     const b = ink[j + 2]!;
@@ -40,20 +46,15 @@ export function likenessTo(sheet: Sheet, grid: GridInk, colour: InkColour, sprea
     const db = b - amount * cb;
     const off = (dr * dr + dg * dg + db * db) / square;
     if (off > near) amount *= off > far ? 0 : (far - off) / (far - near);
-    const laid = grid.data[i]! / own;
-    if (laid > 0.04) {
-      if (laid > 0.75) {
-        hidden[i] = 1;
-        continue;
-      }
-      amount = (amount - laid) / (1 - laid);
-    }
+    if (laid > 0.04) amount = (amount - laid) / (1 - laid);
     if (amount > 0) like[i] = amount >= 1.2 ? 120 : 100 * amount;
   }
   return { width: sheet.width, height: sheet.height, like, hidden };
 }
 
 const LEAST_LIKE = 0.06;
+/** A grid this share as dark as the curve hides it. */
+const HIDING = 0.75;
 
 /** Squared distance in colour, against the curve's own ink, within which any ink might be the curve's. */
 export const LOOSE_COLOUR = 0.04;

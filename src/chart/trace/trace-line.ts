@@ -55,7 +55,7 @@ export function traceLine(
     width: stroke.width,
     doubts,
     looseEnds: ([0, 1] as const).filter((end) => goesOn(table, like, complete, end)).map((end) => endOf(complete, end)),
-    scatter_px: 0,
+    doubt_px: 0,
   };
 }
 

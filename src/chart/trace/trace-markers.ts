@@ -1,16 +1,17 @@
 import { chainMarkers } from './marker-chain.ts';
 import { findMarkers } from './find-markers.ts';
 import { inkWithoutGrid, markerAt } from './marker.ts';
+import { doubtBetween, smoothThrough, type Place } from './marker-spline.ts';
 import type { GridInk } from '../grid/grid-ink.ts';
 import type { Sheet } from '../sheet.ts';
-import { fitSmoothLine } from './smooth-line.ts';
 import type { Trace } from './stroke-centre.ts';
 
 /** A curve drawn as separate markers: where they are, and the smooth curve through them. */
 export type MarkerTrace = {
   readonly trace: Trace;
   readonly markers: readonly (readonly [number, number])[];
-  readonly scatter_px: number;
+  /** how far the curve may be off between them, root mean square */
+  readonly doubt_px: number;
   readonly looseEnds: readonly { readonly x: number; readonly y: number }[];
 };
 
@@ -50,43 +51,16 @@ export function traceMarkers(
   const chain = indices.map((i) => places[i]!);
   if (chain.length < 4) return null;
 
-  const gone = new Float64Array(chain.length);
-  for (let i = 1; i < chain.length; i++)
-    gone[i] = gone[i - 1]! + Math.hypot(chain[i]!.x - chain[i - 1]!.x, chain[i]!.y - chain[i - 1]!.y);
-  const length = gone.at(-1)!;
-  // markers scatter about the curve they stand for: as stiff as cross-validation asks for, never wiggling between them
-  const options = {
-    from: 0,
-    to: length,
-    intervals: Math.max(3, Math.min(10, chain.length - 2)),
-    stiffness: [1e-6, 1e-5, 1e-4, 3e-4, 1e-3, 3e-3, 1e-2],
-    reach: 12,
-  };
-  const weight = chain.map((p) => p.alike);
-  const fx = fitSmoothLine(
-    gone,
-    chain.map((p) => p.x),
-    weight,
-    options,
-  );
-  const fy = fitSmoothLine(
-    gone,
-    chain.map((p) => p.y),
-    weight,
-    options,
-  );
-  if (!fx || !fy) return null;
-  const n = Math.round(length / 2.5) + 1;
-  const px = new Float64Array(n);
-  const py = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
-    px[i] = fx.value((i / (n - 1)) * length);
-    py[i] = fy.value((i / (n - 1)) * length);
-  }
+  const markers = chain.map((p): Place => [p.x, p.y]);
+  const curve = smoothThrough(markers);
   return {
-    trace: { x: px, y: py, seen: new Float64Array(n).fill(0.7) },
-    markers: chain.map((p) => [p.x, p.y] as const),
-    scatter_px: Math.hypot(fx.residual, fy.residual),
+    trace: {
+      x: Float64Array.from(curve, ([px]) => px),
+      y: Float64Array.from(curve, ([, py]) => py),
+      seen: new Float64Array(curve.length).fill(0.7),
+    },
+    markers,
+    doubt_px: doubtBetween(markers),
     // markers just like these ones beyond an end: the curve may be longer
     looseEnds: [chain[0]!, chain.at(-1)!].filter((end, k) =>
       places.some(

@@ -15,8 +15,8 @@ export type TracedCurve = {
   readonly doubts: readonly { readonly x: number; readonly y: number }[];
   /** ends of the trace beyond which a line seems to go on */
   readonly looseEnds: readonly { readonly x: number; readonly y: number }[];
-  /** markers: how far they scatter about the curve, sheet pixels; lines: 0 */
-  readonly scatter_px: number;
+  /** markers: how far the curve may be off between them, root mean square, sheet pixels; lines: 0 */
+  readonly doubt_px: number;
 };
 
 /**
@@ -46,7 +46,7 @@ export function traceCurve(
       width: 2,
       doubts: [],
       looseEnds: markers.looseEnds,
-      scatter_px: markers.scatter_px,
+      doubt_px: markers.doubt_px,
     };
   }
   return line;

@@ -58,6 +58,8 @@ describe('axis titles', () => {
     ['Volume flow [m³/h]', 1],
     ['Flow, 10^3 CFM', 1000],
     ['Capacity (cbm/h x10?)', 1000],
+    ['Débit d’air [10° L/s]', 1000],
+    ['Flow [m³/h] at 10 °C', 1],
   ])('%s multiplies by %d', (text, multiplier) => expect(parseTitle(text).multiplier).toBe(multiplier));
 
   test('a pressure that says not which stays one', () => {

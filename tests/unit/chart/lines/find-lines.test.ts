@@ -72,6 +72,31 @@ describe('without a tap', () => {
     expect(lines).toHaveLength(1);
   });
 
+  test('a curve that a label interrupts near its beginning is found whole', () => {
+    const pressure = falling(850, 3.7);
+    const paper = boxedPaper()
+      .line(curvePath(pressure, 0, 0.3), 2.6)
+      .line(curvePath(pressure, 0.75, 3.7), 2.6);
+    const [x, y] = onPaper(0.33, pressure(0.5));
+    for (let k = 0; k < 5; k++) {
+      const left = x + 4 + 18 * k;
+      paper.line(
+        [
+          [left, y - 8],
+          [left, y + 8],
+          [left + 9, y + 8],
+          [left + 9, y - 8],
+        ],
+        2,
+      );
+    }
+    const { curves, found } = readPlot(paper);
+    expect(found.lines).toHaveLength(1);
+    const { rms, covered } = distanceFrom(curves[0]!.points, pressure, 0, 3.7);
+    expect(rms).toBeLessThan(GOOD);
+    expect(covered).toBeGreaterThan(0.97);
+  });
+
   test('test points without a line are one curve', () => {
     const pressure = falling(850, 3.5);
     const paper = boxedPaper();

@@ -58,6 +58,15 @@ describe('pieces of one line', () => {
     expect(joints([piece(0, 200), piece(320, 500)], 90)).toEqual([]);
   });
 
+  test('are joined over a label that interrupts the line, however long, and over nothing else as long', () => {
+    const apart = [piece(0, 200), piece(330, 600)];
+    const label = { left: 208, right: 322, top: 185, bottom: 225 };
+    const [joint] = joints(apart, 90, [label]);
+    expect([joint!.first, joint!.second]).toEqual([0, 1]);
+    for (const [k, x] of joint!.trace.x.entries()) expect(Math.abs(joint!.trace.y[k]! - arc(x))).toBeLessThan(1);
+    expect(joints(apart, 90, [{ ...label, top: 100, bottom: 140 }])).toEqual([]);
+  });
+
   test('that part from another line have its beginning too', () => {
     const whole = trace((x) => 0.2 * x, 0, 500);
     const branch = trace((x) => 0.2 * x - 0.0008 * Math.max(0, x - 100) ** 2, 110, 500);

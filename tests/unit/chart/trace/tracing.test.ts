@@ -14,7 +14,7 @@ const traced = (y: (x: number) => number, from = 0, to = 300): TracedCurve => {
   const n = Math.round((to - from) / 2.5) + 1;
   const x = Float64Array.from({ length: n }, (_, i) => from + 2.5 * i);
   const trace = { x, y: Float64Array.from(x, y), seen: new Float64Array(n).fill(1) };
-  return { trace, drawn: 'line', colour: [200, 200, 200], width: 3, doubts: [], looseEnds: [], scatter_px: 0 };
+  return { trace, drawn: 'line', colour: [200, 200, 200], width: 3, doubts: [], looseEnds: [], doubt_px: 0 };
 };
 /** Steps of five pixels along a course. */
 const stepsAlong = (y: (x: number) => number, to: number): StrokeStep => {

@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { chainWords, joinLines, LINE_GAP } from '../../../../src/chart/labels/chains.ts';
+import type { Piece } from '../../../../src/chart/labels/pieces.ts';
+
+const FRAME = { x0: 300, y0: 100, x1: 1300, y1: 800 };
+let id = 0;
+const piece = (x: number, y: number, wide: number, high: number): Piece => ({
+  id: ++id,
+  x0: x,
+  y0: y,
+  x1: x + wide,
+  y1: y + high,
+  area: 0.6 * wide * high,
+});
+const chained = (pieces: readonly Piece[]) => chainWords({ frame: FRAME }, pieces);
+const xs = (pieces: readonly Piece[]) => pieces.map((p) => p.x0).sort((a, b) => a - b);
+
+describe('pieces of ink as words', () => {
+  test('a label outside and a marker just inside the frame are no word, nor a line', () => {
+    const label = [piece(262, 400, 14, 24), piece(279, 400, 14, 24)];
+    const marker = piece(306, 402, 20, 20);
+    const words = chained([...label, marker]);
+    expect(words.map((w) => xs(w.pieces))).toEqual(expect.arrayContaining([xs(label), [marker.x0]]));
+    expect(joinLines(words, FRAME)).toHaveLength(2);
+  });
+
+  test('a label that begins in the plot and runs across its side is one line, unless it is a number of the scale', () => {
+    const [inside, outside] = [piece(1270, 400, 16, 24), piece(1306, 400, 16, 24)];
+    const words = chained([inside, outside]);
+    expect(joinLines(words, FRAME, LINE_GAP, () => true).map((w) => xs(w.pieces))).toEqual([xs([inside, outside])]);
+    expect(joinLines(words, FRAME, LINE_GAP, (w) => w.x0 < FRAME.x1)).toHaveLength(2);
+  });
+
+  test('figures on one side of it still are', () => {
+    const label = [piece(230, 400, 14, 24), piece(247, 400, 14, 24), piece(264, 400, 14, 24)];
+    expect(chained(label).map((w) => xs(w.pieces))).toEqual([xs(label)]);
+  });
+
+  test('a comma as large as a small letter joins the figures it stands between', () => {
+    const [seven, comma, five] = [piece(500, 900, 18, 30), piece(521, 923, 5, 10), piece(529, 900, 18, 30)];
+    const words = chained([seven, comma, five]);
+    expect(words.map((w) => xs(w.pieces))).toEqual([[500, 521, 529]]);
+  });
+
+  test('a small letter by itself is a word', () => {
+    expect(chained([piece(500, 900, 9, 11)])).toHaveLength(1);
+  });
+});
