@@ -117,8 +117,10 @@ const isRubbish = (marks: readonly Mark[]) =>
 const agreementOn = ({ glyphs, seen, passes }: ReadWord): number =>
   (glyphs.reduce((sum, { share }) => sum + share, 0) / Math.max(glyphs.length, 1)) * (passes > 0 ? seen / passes : 1);
 const CLEAR = 0.85;
-/** Small print may be this much smaller than most print; smaller things are grain of the metal, unless they read clearly. */
-const SMALL_PRINT = 0.5;
+/** Smaller than this share of most print only grain of the metal is, unless it reads clearly; a little larger, what hardly reads. */
+const SMALL_PRINT = 0.36;
+const SMALLISH_PRINT = 0.5;
+const HARDLY = 0.6;
 
 const usualHeight = (words: readonly ReadWord[]): number => {
   const heights = words
@@ -127,7 +129,8 @@ const usualHeight = (words: readonly ReadWord[]): number => {
   return heights.toSorted((a, b) => a - b)[Math.floor(heights.length / 2)] ?? 0;
 };
 const isTexture = (word: ReadWord, usual: number) =>
-  word.capitalHeight < SMALL_PRINT * usual && agreementOn(word) < CLEAR;
+  (word.capitalHeight < SMALL_PRINT * usual && agreementOn(word) < CLEAR) ||
+  (word.capitalHeight < SMALLISH_PRINT * usual && agreementOn(word) < HARDLY);
 
 /** What the division sign of a range is read as: `220÷240`. */
 const AS_RANGE = new Set([':', '=', '»', '*']);

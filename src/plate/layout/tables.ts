@@ -62,6 +62,8 @@ function nextCell(
   const next = places.filter((other) => other.figure && ahead(other)).toSorted((a, b) => distance(a) - distance(b))[0];
   if (!next) return undefined;
   if (direction === 'below' && next.y0 - place.y1 > MOST_ROW_GAP * place.capitalHeight) return undefined;
-  // a label between begins something new
-  return hits.some((other) => !other.isUnit && ahead(other) && distance(other) < distance(next)) ? undefined : next;
+  // a label between begins something new; so does a unit over a box, as labels of other scripts have it
+  const isBetween = (other: Hit) => (direction === 'below' ? other.y1 < next.y0 : other.x1 < next.x0);
+  const beginsNew = (other: Hit) => ahead(other) && distance(other) < distance(next);
+  return hits.some((other) => beginsNew(other) && (!other.isUnit || isBetween(other))) ? undefined : next;
 }

@@ -40,7 +40,7 @@ export function powerAgreement(values: Electrical, motor: Motor): Agreement {
   if (ratedPower_W === null || !voltage_V || !current_A) return NO_WORD;
   const pairs = pairsOf(voltage_V, current_A);
   if (!pairs.length) return NO_WORD;
-  const phases = values.phases ?? likelyPhases(ratedPower_W, pairs[0]!);
+  const phases = values.phases ?? (motor.isInput ? 1 : likelyPhases(ratedPower_W, pairs[0]!));
   const { expected, spread } = expectedWatts(ratedPower_W, phases, values, motor);
   const ratios = pairs.map(([volts, amps]) =>
     Math.log(ratedPower_W / ((phases === 3 ? Math.sqrt(3) : 1) * volts * amps * expected)),

@@ -29,7 +29,7 @@ const TEMPERATURE = 'ambient_C airTemperature_C';
 
 /** Units as plates spell them. Source of the factors: NIST SP 811 appendix B. */
 export const PLATE_UNITS: readonly PlateUnit[] = [
-  unit('ratedPower_W', 1000, 'kW | kw. | kW-'),
+  unit('ratedPower_W', 1000, 'kW | kw. | kW- | KV'),
   unit('ratedPower_W', 1, 'W | w | Ww | Watt | Watts | watt.'),
   unit('ratedPower_W', 745.6998715822702, 'HP | H.P. | BHP | horsepower | Hp'),
   unit('ratedPower_W', 735.49875, 'PS | CV | ch | KM | BG | лс | л.с. | pk | hk | hv | LE'),

@@ -23,7 +23,7 @@ const WIDE_BLANK = 0.45;
 export function voteOnLine(reads: readonly WordRead[], capital_px: number, ink?: InkWitness): VotedWord[] {
   const useful = reads.filter((read) => read.glyphs.length > 0);
   const voted = alignReads(useful, capital_px).map((slot): Placed => ({ slot, glyph: voteOn(slot, useful) }));
-  const shown = (ink ? askInk(voted, ink, capital_px) : voted).filter(({ glyph }) => glyph.text);
+  const shown = sideBySide((ink ? askInk(voted, ink, capital_px) : voted).filter(({ glyph }) => glyph.text));
   const blanks = ink ? blanksIn(ink, capital_px) : null;
   const isApartInInk = (i: number): boolean => {
     const [last, before, one] = [shown[i - 2], shown[i - 1]!, shown[i]!];
@@ -44,6 +44,18 @@ export function voteOnLine(reads: readonly WordRead[], capital_px: number, ink?:
     glyphs: word.map((one) => one.glyph),
     seen: useful.filter((_, pass) => word.filter(({ slot }) => slot?.seen[pass]).length * 2 > word.length).length,
     passes: reads.length,
+  }));
+}
+
+/** Readings differ in where a character ends: neighbours meet in the middle of what both would take. */
+function sideBySide(shown: readonly Placed[]): Placed[] {
+  const borders = shown.slice(1).map(({ glyph: { x0 } }, i) => {
+    const end = shown[i]!.glyph.x1;
+    return end > x0 ? { end: (end + x0) / 2, start: (end + x0) / 2 } : { end, start: x0 };
+  });
+  return shown.map(({ slot, glyph }, i) => ({
+    slot,
+    glyph: { ...glyph, x0: borders[i - 1]?.start ?? glyph.x0, x1: borders[i]?.end ?? glyph.x1 },
   }));
 }
 
