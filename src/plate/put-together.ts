@@ -1,6 +1,6 @@
 import type { Writing } from '../writing/written.ts';
 import { confidenceFrom, groundsOf } from './confidence.ts';
-import type { Box } from './layout/runs.ts';
+import type { Box } from './layout/boxes.ts';
 import type { Opinion } from './meaning/opinions.ts';
 import type { Witnessed } from './physics/witness.ts';
 import type { FieldValue, PlateField, PlateFields } from './reading.ts';

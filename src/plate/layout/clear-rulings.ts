@@ -1,5 +1,5 @@
 import type { Ruling } from '../../writing/written.ts';
-import type { Box } from './runs.ts';
+import type { Box } from './boxes.ts';
 
 /** A line that runs through a word is a stroke of its letters, a scratch or a shadow: no side of a box does. */
 export function clearRulings(rulings: readonly Ruling[], words: readonly Box[]): Ruling[] {

@@ -3,7 +3,8 @@ import { textOf } from '../letters/marks.ts';
 import { isCodeBySelf } from '../tables/fields.ts';
 import { isNothing } from '../tables/nothing.ts';
 import type { Hit } from './hits.ts';
-import { around, inOneRow, type Box, type Run } from './runs.ts';
+import { around, inOneRow, type Box } from './boxes.ts';
+import type { Run } from './runs.ts';
 
 /**
  * Where a value may stand: a word, or the figures of one that holds figures and letters. `figure` is read as a number,

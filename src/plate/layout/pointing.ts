@@ -3,7 +3,7 @@ import { FIGURE_FORMS } from '../tables/fields.ts';
 import { stripOf } from './clear-rulings.ts';
 import type { Hit } from './hits.ts';
 import type { Place } from './places.ts';
-import { inOneRow, middle, type Box } from './runs.ts';
+import { inOneRow, middle, type Box } from './boxes.ts';
 
 /** Where a value stands, seen from its label. */
 const RELATIONS = ['right', 'left', 'below', 'above'] as const;

@@ -1,7 +1,7 @@
 import type { Aim, Relation } from './pointing.ts';
 import type { Hit } from './hits.ts';
 import type { Place } from './places.ts';
-import { inOneRow } from './runs.ts';
+import { inOneRow } from './boxes.ts';
 
 /** A place a label means, and how likely it is that it means this one. */
 export type Claim = Aim & { readonly share: number };

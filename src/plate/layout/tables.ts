@@ -1,7 +1,7 @@
 import type { Hit } from './hits.ts';
 import type { Place } from './places.ts';
 import type { Claim } from './relations.ts';
-import { inOneRow, middle, type Box } from './runs.ts';
+import { inOneRow, middle, type Box } from './boxes.ts';
 
 /** Several ratings stand in rows under one row of labels, or in columns beside one column of labels. */
 type Direction = 'below' | 'right';

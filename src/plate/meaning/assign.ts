@@ -1,4 +1,4 @@
-import { inOneRow, middle, type Box } from '../layout/runs.ts';
+import { inOneRow, middle, type Box } from '../layout/boxes.ts';
 import { FIGURE_FORMS } from '../tables/fields.ts';
 import type { Candidate } from './candidates.ts';
 

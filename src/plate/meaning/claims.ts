@@ -3,10 +3,12 @@ import type { Hit } from '../layout/hits.ts';
 import type { Place } from '../layout/places.ts';
 import { aimsOf, type Aim } from '../layout/pointing.ts';
 import { carriedOn, claimsOf, type Claim } from '../layout/relations.ts';
-import { middle } from '../layout/runs.ts';
+import { middle } from '../layout/boxes.ts';
 import { withFurtherRatings } from '../layout/tables.ts';
 import type { FieldName } from '../reading.ts';
-import { formRatio, type Factor, type ReadPlace } from './candidates.ts';
+import type { ReadPlace } from './alternatives.ts';
+import { formRatio } from './candidates.ts';
+import type { Factor } from './factors.ts';
 
 /** A lone letter that a label means with this chance is a value, and no label itself. */
 const IS_VALUE = 0.4;

@@ -1,5 +1,5 @@
 import type { Hit } from '../layout/hits.ts';
-import { inOneRow } from '../layout/runs.ts';
+import { inOneRow } from '../layout/boxes.ts';
 import type { FieldName } from '../reading.ts';
 import type { Candidate } from './candidates.ts';
 

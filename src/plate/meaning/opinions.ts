@@ -1,4 +1,4 @@
-import { around, type Box } from '../layout/runs.ts';
+import { around, type Box } from '../layout/boxes.ts';
 import type { FieldName } from '../reading.ts';
 import type { Settled, SettledPart } from './settled.ts';
 

@@ -1,4 +1,4 @@
-import { inOneRow, type Box } from '../layout/runs.ts';
+import { inOneRow, type Box } from '../layout/boxes.ts';
 import type { FieldName, Rating } from '../reading.ts';
 import type { SettledPart } from './settled.ts';
 
