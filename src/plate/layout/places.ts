@@ -62,7 +62,7 @@ export function placesAmong(runs: readonly Run[], hits: readonly Hit[]): Place[]
           numbers.some(({ word }) => word.isSecondLook) ||
           first.word.cutBefore ||
           numbers.at(-1)!.word.cutBehind ||
-          (isFigure && goesOnInWord(numbers, runs, taken)),
+          (isFigure && (goesOnInWord(numbers, runs, taken) || goesOnBehindPoint(numbers, runs))),
         seen: Math.min(...numbers.map(({ word }) => (word.passes > 0 ? word.seen / word.passes : 1))),
       });
     }
@@ -79,6 +79,21 @@ const goesOnInWord = (numbers: readonly Run[], runs: readonly Run[], taken: Read
       !taken.has(run.id) &&
       numbers.some(({ word }) => word === run.word),
   );
+
+/** `6, 16`: a blank behind the point of a number may be none. */
+function goesOnBehindPoint(numbers: readonly Run[], runs: readonly Run[]): boolean {
+  const last = numbers.at(-1)!;
+  const [point, next] = [runs[last.id + 1], runs[last.id + 2]];
+  return (
+    point?.word === last.word &&
+    /^[.,]$/.test(point.text) &&
+    next?.kind === 'figure' &&
+    inOneRow(last, next) &&
+    next.x0 > last.x0 &&
+    gapOf(last, next) < BEHIND_POINT
+  );
+}
+const BEHIND_POINT = 1.2;
 
 function strangeness(run: Run, runs: readonly Run[], taken: ReadonlySet<number>): number {
   const others = runs.filter(({ word, kind, id }) => word === run.word && kind === 'text' && !taken.has(id));

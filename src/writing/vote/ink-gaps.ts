@@ -14,33 +14,19 @@ const ENOUGH = 2;
 
 /** A piece this high is a letter, and no mark. */
 const HIGH = 0.6;
-/** Behind a comma of a list a blank is so many times as wide as the gap before the comma. */
-const BEHIND_COMMA = 2.5;
-
-export type Blanks = {
-  /** whether the ink shows a blank between two places of the crop, pixels */
-  readonly isBlank: (from: number, to: number) => boolean;
-  /** whether a comma between two places parts a list and no decimals: a blank stands behind it and none before */
-  readonly isListComma: (before: number, comma: number, behind: number) => boolean;
-};
 
 /**
  * Tells blanks that the readings ran over: of `INS F` in narrow letters they make one word.
  * @param capital_px height of the capitals in the crop
+ * @returns whether the ink shows a blank between two places of the crop, pixels
  */
-export function blanksIn({ letters, marks }: InkWitness, capital_px: number): Blanks {
+export function blanksIn({ letters, marks }: InkWitness, capital_px: number): (from: number, to: number) => boolean {
   const gaps = gapsAmong([...letters, ...marks], capital_px);
-  if (gaps.length < ENOUGH) return { isBlank: () => false, isListComma: () => false };
+  if (gaps.length < ENOUGH) return () => false;
   const widths = gaps.map(({ width }) => Math.max(0, width)).sort((a, b) => a - b);
   const usual = widths[(widths.length - 1) >> 1]!;
   const least = ({ slimmer }: Gap) => Math.max(slimmer < SLIM ? BESIDE_SLIM : LEAST, TIMES_USUAL * usual);
-  const widest = (from: number, to: number) =>
-    Math.max(0, ...gaps.filter(({ x }) => x > from && x < to).map(({ width }) => width));
-  return {
-    isBlank: (from, to) => gaps.some((gap) => gap.x > from && gap.x < to && gap.width > least(gap)),
-    isListComma: (before, comma, behind) =>
-      widest(comma, behind) > Math.max(LEAST, BEHIND_COMMA * widest(before, comma)),
-  };
+  return (from, to) => gaps.some((gap) => gap.x > from && gap.x < to && gap.width > least(gap));
 }
 
 function gapsAmong(pieces: readonly InkBox[], capital_px: number): Gap[] {

@@ -24,20 +24,15 @@ export function voteOnLine(reads: readonly WordRead[], capital_px: number, ink?:
   const useful = reads.filter((read) => read.glyphs.length > 0);
   const voted = alignReads(useful, capital_px).map((slot): Placed => ({ slot, glyph: voteOn(slot, useful) }));
   const shown = sideBySide((ink ? askInk(voted, ink, capital_px) : voted).filter(({ glyph }) => glyph.text));
-  const blanks = ink ? blanksIn(ink, capital_px) : null;
-  const isApartInInk = (i: number): boolean => {
-    const [last, before, one] = [shown[i - 2], shown[i - 1]!, shown[i]!];
-    if (!blanks) return false;
-    // figures of one width stand apart themselves: a slender 1 does not end a number
-    if (!FIGURE.test(before.glyph.text) || !FIGURE.test(one.glyph.text))
-      return blanks.isBlank(middleOf(before), middleOf(one));
-    return before.glyph.text === ',' && !!last && blanks.isListComma(middleOf(last), middleOf(before), middleOf(one));
-  };
+  const isBlank = ink ? blanksIn(ink, capital_px) : () => false;
+  // figures of one width stand apart themselves: a slender 1 does not end a number
+  const isApartInInk = (before: Placed, one: Placed) =>
+    !(FIGURE.test(before.glyph.text) && FIGURE.test(one.glyph.text)) && isBlank(middleOf(before), middleOf(one));
   const words: Placed[][] = [];
   shown.forEach((one, i) => {
     const word = words.at(-1);
     const before = shown[i - 1]!;
-    if (!word || isApart(before, one, capital_px) || isApartInInk(i)) words.push([one]);
+    if (!word || isApart(before, one, capital_px) || isApartInInk(before, one)) words.push([one]);
     else word.push(one);
   });
   return words.map((word) => ({

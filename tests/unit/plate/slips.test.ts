@@ -65,6 +65,11 @@ describe('slips of reading', () => {
     expect(fields.voltage_V).toBeUndefined();
   });
 
+  test('a number whose decimals stand apart is for somebody to look at', () => {
+    const { fields } = readPlate(printed(['230 V   50 Hz   6, 16 A', '1.4 kW   1420 min-1']));
+    expect(fields.current_A?.needsReview ?? true).toBe(true);
+  });
+
   test('figures that go on behind a sign nobody understands are for somebody to look at', () => {
     const { fields } = readPlate(printed(['220§240 V   9.13 A   50 Hz', '1.5 kW   1420 min-1']));
     expect(fields.voltage_V?.needsReview ?? true).toBe(true);

@@ -45,20 +45,6 @@ describe('blanks in the ink', () => {
     expect(wordsOf('160', [0, 36, 60])).toEqual(['160']);
   });
 
-  test('a comma with a blank behind it parts a list, and without one a number', () => {
-    const listed = (behind: number) => {
-      const places = [0, 24, 48, 62 + behind, 86 + behind];
-      const reads = [readAt('56,20', places), readAt('56,20', places)];
-      const comma = { x0: 48, x1: 53, y0: BASE - 6, y1: BASE + 6 };
-      const letters = places.filter((_, i) => i !== 2).map((x) => at(x));
-      return voteOnLine(reads, CAPITAL, { letters, marks: [comma], base: BASE }).map(({ glyphs }) =>
-        glyphs.map((g) => g.text).join(''),
-      );
-    };
-    expect(listed(14)).toEqual(['56,', '20']);
-    expect(listed(-2)).toEqual(['56,20']);
-  });
-
   test('beside a slim letter a gap is none', () => {
     expect(wordsOf('mini', [0, 36, 50, 84], [30, 6, 28, 6])).toEqual(['mini']);
   });
