@@ -53,7 +53,7 @@ const withoutSymbol = (figures: readonly Spelt[]): readonly Spelt[] =>
   figures.flatMap((spelt) =>
     /^1\d/.test(spelt.text) ? [spelt, { text: spelt.text.slice(1), share: SYMBOL_READ * spelt.share }] : [spelt],
   );
-const SYMBOL_READ = 0.03;
+const SYMBOL_READ = 0.06;
 
 /** What a place may be as a number of a field, in the field's own unit, each with its likelihood ratio. */
 export function figuresAs(field: FieldName, { place, figures }: ReadPlace, factors: readonly Factor[]): Alternative[] {
