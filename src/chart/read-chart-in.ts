@@ -1,7 +1,7 @@
 import { fail, ok, pointer, type Issue, type Result } from '../issues/result.ts';
 import { checkAxes, checkCorners } from './check-hints.ts';
 import { frameDoubts, noPressure, oneOfSeveral, type Doubt } from './doubts.ts';
-import type { SideName } from './frame/find-sides.ts';
+import { FINGER_REACH_PX, type SideName } from './frame/find-sides.ts';
 import { findChart, type Aids } from './find-chart.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
@@ -30,7 +30,7 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
   if (issues.length) return fail(issues);
   const flat = (full: FullHints) =>
     aids.memory(`flat ${JSON.stringify([full.frameCorners_px, full.axes, full.exact])}`, () =>
-      layChartFlat(photo, full),
+      layChartFlat(photo, full, hints.frameCorners_px ? FINGER_REACH_PX : FOUND_REACH_PX),
     );
   const isOutside = (at: readonly [number, number]): boolean =>
     hints.frameCorners_px !== undefined && !isWithin(hints.frameCorners_px, at);
@@ -80,6 +80,9 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
     ...(density !== null && { airDensity_kg_m3: density }),
   });
 }
+
+/** Corners that were found have been put on the print already: a line further off is another one, of graph paper for instance. */
+const FOUND_REACH_PX = 14;
 
 type FlatPanel = Panel & { readonly chart: StraightenedChart };
 

@@ -45,11 +45,11 @@ export function readHintedChart(photo: Photo, hints: FullHints): Result<ChartRea
 }
 
 /** The first half of a reading: what corners and axes alone decide, good for any number of taps. */
-export function layChartFlat(photo: Photo, hints: FullHints): Result<StraightenedChart> {
+export function layChartFlat(photo: Photo, hints: FullHints, reach_px?: number): Result<StraightenedChart> {
   const { width, height } = photo.full;
   const issues = [...checkCorners(hints.frameCorners_px, width, height), ...checkAxes(hints.axes)];
   if (issues.length) return fail(issues);
-  const chart = straightenChart(photo, cornersOf(hints), hints.axes, hints.exact ?? false);
+  const chart = straightenChart(photo, cornersOf(hints), hints.axes, hints.exact ?? false, undefined, reach_px);
   return chart
     ? ok(chart)
     : fail([

@@ -30,6 +30,7 @@ export type StraightenedChart = {
  * is laid flat once more.
  * @param axes one of them the flow axis, at least one other; else RangeError
  * @param polarity whether lines are darker or lighter than the paper, if that is known better than the frame tells
+ * @param reach_px how far the corners may be off, photo pixels
  * @returns null where three corners lie on one line
  */
 export function straightenChart(
@@ -38,12 +39,13 @@ export function straightenChart(
   axes: readonly AxisHint[],
   exact: boolean,
   polarity?: Polarity,
+  reach_px?: number,
 ): StraightenedChart | null {
   const flow = axes.find((a) => a.quantity === 'flow');
   const values = axes.filter((a) => a.quantity !== 'flow');
   if (!flow || !values.length)
     throw new RangeError(`axes: expected a flow axis and another, received ${axes.map((a) => a.quantity).join(', ')}`);
-  const frame = exact ? exactFrame(photo, corners) : snapFrame(photo, corners);
+  const frame = exact ? exactFrame(photo, corners) : snapFrame(photo, corners, reach_px);
   const first = layFlat(photo, frame, flow, values, polarity);
   if (!first || exact || !hasOpenSide(frame)) return first;
   const better = cornersFromGrid(

@@ -80,7 +80,7 @@ export async function readPlotWords(
     ...texts.map(({ word }, i) => ({ w: word, r: read[i]! })),
     ...letters.map(({ word }, i) => ({ w: word, r: glyphs[i]! })),
   ].filter(({ r }) => r.confidence >= LEAST_SURE && /[\p{L}\p{N}%°]/u.test(r.text));
-  return fullest(understood).map(({ w, r }) => {
+  return fullest(withoutMarkers(understood)).map(({ w, r }) => {
     const [u0, u1] = [w.x0, w.x1].map((x) => (x - frame.x0) / (frame.x1 - frame.x0)) as [number, number];
     const [v1, v0] = [w.y0, w.y1].map((y) => 1 - (y - frame.y0) / (frame.y1 - frame.y0)) as [number, number];
     return {
@@ -96,6 +96,17 @@ export async function readPlotWords(
 }
 
 type ReadWord = { w: Word; r: WordRead };
+
+/** Nothing is called by one and the same letter at so many places: they are markers that look like it (A, O, x). */
+const MOST_ALIKE = 3;
+
+/** What was read in a plot without its markers, triangles read as A for instance. */
+export function withoutMarkers<T extends { readonly r: Pick<WordRead, 'text'> }>(words: readonly T[]): T[] {
+  const letter = ({ r: { text } }: T): string => text.replace(/[^\p{L}\p{N}]/gu, '').toLowerCase();
+  const counts = new Map<string, number>();
+  for (const word of words) counts.set(letter(word), (counts.get(letter(word)) ?? 0) + 1);
+  return words.filter((word) => letter(word).length !== 1 || counts.get(letter(word))! < MOST_ALIKE);
+}
 
 /** Of readings of the same place the one with the longest number, then the surest and fullest. */
 function fullest(words: readonly ReadWord[]): ReadWord[] {
