@@ -33,7 +33,7 @@ export async function readSheetIn(
   if (!found) return fail([NO_TABLE]);
   onStep('cells');
   const { ink } = found;
-  const cells = await readCells(found.table, found.firstRow, ink, readDigit, words);
+  const cells = await readCells(found.table, ink, readDigit, words);
   const fields = await readHead(found.table, found.lines, ink, readDigit, words);
   onStep('meaning');
   const columns = found.columns.map(({ quantity }, c) =>

@@ -2,14 +2,15 @@ import type { Blot } from '../ink/blots.ts';
 import { stepAt, type TableSurface } from '../table/table-surface.ts';
 
 /**
- * What lies in one cell: its blots from left to right; and whether something larger lies there too, a ring, a fold, a
- * crossing-out over several cells, which may have swallowed digits.
+ * What lies in one cell: its blots from left to right; whether something larger lies there too, a ring, a fold, a
+ * crossing-out over several cells, which may have swallowed digits; and whether its number goes on beside the cell.
  */
 export type CellBlots = {
   readonly row: number;
   readonly column: number;
   readonly blots: readonly Blot[];
   readonly isStained: boolean;
+  readonly isCut: boolean;
 };
 
 /** Larger than this, row heights, is no digit but a ring, a shadow, a drawn line. */
@@ -22,7 +23,11 @@ const STAIN = 0.012;
 const EDGE = 0.16;
 
 /** Gives every blot to the cell its middle lies in. @param width of the field the blots are of @returns cells[row][column] */
-export function blotsByCell(blots: readonly Blot[], { xs, ys, rowHeight }: TableSurface, width: number): CellBlots[][] {
+export function blotsByCell(
+  blots: readonly Blot[],
+  { xs, ys, rowHeight, drawn }: TableSurface,
+  width: number,
+): CellBlots[][] {
   const cells = ys
     .slice(1)
     .map((_, row) => xs.slice(1).map((_, column) => ({ row, column, blots: [] as Blot[], stain: 0 })));
@@ -48,13 +53,41 @@ export function blotsByCell(blots: readonly Blot[], { xs, ys, rowHeight }: Table
       cells[stepAt(ys, cy)]![c]!.blots.push(...number);
     }
   });
-  return cells.map((row) =>
+  const found = cells.map((row) =>
     row.map(({ stain, ...cell }) => ({
       ...cell,
       blots: cell.blots.sort((a, b) => a.x0 + a.x1 - b.x0 - b.x1),
       isStained: stain > STAIN * rowHeight ** 2,
     })),
   );
+  const isDrawn = (x: number) => drawn.xs.some((at) => Math.abs(at - x) < 1);
+  const cut = (row: (typeof found)[number], side: number) => {
+    const [left, right] = [row[side - 1], row[side]];
+    return left && right ? goesOn(left.blots, right.blots, xs[side]!, isDrawn(xs[side]!), rowHeight) : false;
+  };
+  return found.map((row) => row.map((cell, c) => ({ ...cell, isCut: cut(row, c) || cut(row, c + 1) })));
+}
+
+/** Ink this far over a side on both its sides lies across it; pieces nearer than this belong together: row heights. */
+const ACROSS = 0.1;
+const CLOSE = 0.14;
+
+/** Whether a number goes on across the side between two cells; beyond a ruling only where one piece lies across it. */
+function goesOn(
+  left: readonly Blot[],
+  right: readonly Blot[],
+  side: number,
+  isDrawn: boolean,
+  rowHeight: number,
+): boolean {
+  const across = ACROSS * rowHeight;
+  const tall = (blots: readonly Blot[]) => blots.filter(({ y0, y1 }) => y1 - y0 > 0.2 * rowHeight);
+  if (tall([...left, ...right]).some(({ x0, x1 }) => x0 < side - across && x1 > side + across)) return true;
+  if (isDrawn) return false;
+  const [last, first] = [tall(left).at(-1), tall(right)[0]];
+  if (!last || !first) return false;
+  const shared = Math.min(last.y1, first.y1) - Math.max(last.y0, first.y0);
+  return first.x0 - last.x1 < CLOSE * rowHeight && shared > SHARED * Math.min(last.y1 - last.y0, first.y1 - first.y0);
 }
 
 /** Digits of one number stand this near, row heights, and share so much of the lower one's height. */

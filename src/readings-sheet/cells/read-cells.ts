@@ -21,12 +21,11 @@ const CLEAR = 5;
 /** Reads every cell of the table below its header with both readers. @returns cells[row][column] */
 export async function readCells(
   table: TableSurface,
-  firstRow: number,
   { field, blots }: SheetInk,
   digits: DigitReader,
   words: WordReader,
 ): Promise<ReadCell[][]> {
-  const body = blotsByCell(blots, table, field.width).slice(firstRow);
+  const body = blotsByCell(blots, table, field.width).slice(1);
   const digit = digitHeight(body.flat(), table.rowHeight);
   const cells = body.flat().map((cell) => ({ cell, content: cellContent(cell.blots, field, digit, digits) }));
   const numbers = cells.map(({ content }) => ({ blots: content.kind === 'number' ? content.blots : [], digit }));
@@ -48,7 +47,7 @@ export async function readNumbers(
   words: WordReader,
 ): Promise<Spelling[][]> {
   const own = numbers.map(({ blots, digit }) => readNumber(blots, field, digit, digits));
-  const full = [...numbers.keys()].filter((i) => own[i]!.length > 0);
+  const full = [...numbers.keys()].filter((i) => numbers[i]!.blots.length > 0);
   const ask = (some: readonly number[], way: CropWay) =>
     words(
       some.map((i) => cellCrop(numbers[i]!.blots, field, numbers[i]!.digit, way)),

@@ -1,17 +1,36 @@
 import type { Field } from '../../writing/crop/filters.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { findBlots, type Blot } from './blots.ts';
+import { takeOutLong } from './long-strokes.ts';
 import { tableInk } from './table-ink.ts';
 import { withoutRulings } from './without-rulings.ts';
 
-/** All ink on a sheet laid flat but the table's rulings: how dark each pixel is, and the connected pieces. */
-export type SheetInk = { readonly field: Field; readonly blots: readonly Blot[] };
+/**
+ * All ink on a sheet laid flat but the table's rulings: how dark each pixel is, the connected pieces, and where rulings
+ * were seen.
+ */
+export type SheetInk = {
+  readonly field: Field;
+  readonly blots: readonly Blot[];
+  readonly drawn: TableSurface['drawn'];
+};
 
 const FEWEST_PIXELS = 6;
+/** What is thinner than any pen and longer than a speck is the edge of a ruling, flat pixels. */
+const THIN = 2;
+const LONGER = 7;
 
 /** Finds what is written and printed on a sheet. */
 export function sheetInk(table: TableSurface): SheetInk {
   const ink = tableInk(table);
-  const field = withoutRulings(ink, table);
-  return { field, blots: findBlots(field, ink.least, FEWEST_PIXELS) };
+  const { field, drawn } = withoutRulings(ink, table);
+  const size = [table.xs.at(-1)! - table.xs[0]!, table.ys.at(-1)! - table.ys[0]!] as const;
+  const first = findBlots(field, ink.least, FEWEST_PIXELS);
+  const blots = takeOutLong(field, first, size) ? findBlots(field, ink.least, FEWEST_PIXELS) : first;
+  return { field, drawn, blots: blots.filter((blot) => !isEdge(blot)) };
+}
+
+function isEdge({ x0, x1, y0, y1 }: Blot): boolean {
+  const [wide, high] = [x1 - x0, y1 - y0];
+  return Math.min(wide, high) <= THIN && Math.max(wide, high) >= LONGER;
 }

@@ -8,25 +8,33 @@ const PIECE = 24;
 /** A ruling covers this share of a piece at least. */
 const LEAST_COVER = 0.55;
 
-/** The darkness without the table's own rulings; strokes that cross a ruling stay whole. */
+/** A ruling is seen in this share of its pieces at least; stems of figures under each other leave gaps between the rows. */
+const LEAST_SEEN = 0.7;
+
+/** The darkness without the table's own rulings, strokes that cross a ruling whole; and the rulings that were seen. */
 export function withoutRulings(
   { darkness, least }: TableInk,
   { xs: allXs, ys: allYs, drawn: { xs, ys } }: TableSurface,
-): Field {
+): { readonly field: Field; readonly drawn: TableSurface['drawn'] } {
   const { width, height } = darkness;
   const values = Float32Array.from(darkness.values);
   const [left, right] = [allXs[0]! - REACH, allXs[allXs.length - 1]! + REACH];
   const [top, bottom] = [allYs[0]! - REACH, allYs[allYs.length - 1]! + REACH];
-  for (const y of ys) clean({ at: y, from: left, to: right, along: 1, across: width, length: width, breadth: height });
-  for (const x of xs) clean({ at: x, from: top, to: bottom, along: width, across: 1, length: height, breadth: width });
-  return { width, height, values };
+  const level = { from: left, to: right, along: 1, across: width, length: width, breadth: height };
+  const upright = { from: top, to: bottom, along: width, across: 1, length: height, breadth: width };
+  const drawn = { xs: xs.filter((at) => clean({ at, ...upright })), ys: ys.filter((at) => clean({ at, ...level })) };
+  return { field: { width, height, values }, drawn };
 
-  function clean(ruling: Ruling): void {
+  /** Takes a ruling out; where it is none leaves all as it is and says so. */
+  function clean(ruling: Ruling): boolean {
+    const pieces: { from: number; to: number; band: [number, number] | null }[] = [];
     for (let from = Math.max(0, Math.floor(ruling.from)); from < Math.min(ruling.length, ruling.to); from += PIECE) {
       const to = Math.min(ruling.length, Math.ceil(ruling.to), from + PIECE);
-      const band = bandOf(ruling, from, to);
-      if (band) for (let a = from; a < to; a++) cleanAt(ruling, a, ...band);
+      pieces.push({ from, to, band: bandOf(ruling, from, to) });
     }
+    if (pieces.filter(({ band }) => band).length < LEAST_SEEN * pieces.length) return false;
+    for (const { from, to, band } of pieces) if (band) for (let a = from; a < to; a++) cleanAt(ruling, a, ...band);
+    return true;
   }
 
   /** Where the ruling runs in a piece of it: first and last place across; null where it is not seen. */

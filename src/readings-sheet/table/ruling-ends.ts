@@ -2,6 +2,7 @@ import { crossing } from '../../picture/lines/line-webs.ts';
 import { acrossAt, type PageLine } from '../../picture/lines/page-lines.ts';
 import type { Rulings } from './choose-rulings.ts';
 import type { Lattice } from './find-lattice.ts';
+import { ladderNodes } from './ladder.ts';
 
 type Xy = readonly [number, number];
 
@@ -10,13 +11,14 @@ const ONE_MORE = 0.45;
 
 /** Crossings of a table's rulings, and their ends where those bound a column or a row that has no ruling of its own. */
 export function withEnds({ level, upright }: Rulings): Lattice {
-  if (!upright.length)
-    return { nodes: level.map(endsOf), isDrawn: { level: level.map(() => true), upright: [false, false] } };
-  if (!level.length)
-    return {
-      nodes: transposed(upright.map(endsOf)),
-      isDrawn: { level: [false, false], upright: upright.map(() => true) },
-    };
+  if (!upright.length) {
+    const nodes = ladderNodes(level);
+    return { nodes, isDrawn: { level: nodes.map(() => true), upright: [false, false] } };
+  }
+  if (!level.length) {
+    const nodes = ladderNodes(upright);
+    return { nodes: transposed(nodes), isDrawn: { level: [false, false], upright: nodes.map(() => true) } };
+  }
   const crossings = level.map((l) => upright.map((u): Xy => crossing(u, l) ?? [acrossAt(u, l.c[0]), l.c[0]]));
   const columns = withOuter(crossings, level, 0);
   const rows = withOuter(transposed(columns.nodes), upright, 1, columns.before);
@@ -55,11 +57,6 @@ function withOuter(rows: readonly (readonly Xy[])[], lines: readonly PageLine[],
     ]),
   };
 }
-
-const endsOf = (line: PageLine): Xy[] =>
-  [line.from, line.to].map((along): Xy =>
-    line.upright ? [acrossAt(line, along), along] : [along, acrossAt(line, along)],
-  );
 
 const transposed = (nodes: readonly (readonly Xy[])[]): Xy[][] => nodes[0]!.map((_, c) => nodes.map((row) => row[c]!));
 const middleOf = (list: readonly number[]): number => list.toSorted((a, b) => a - b)[list.length >> 1]!;

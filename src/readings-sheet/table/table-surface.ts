@@ -17,28 +17,44 @@ export type TableSurface = {
   readonly rowHeight: number;
 };
 
-/** Rows are laid flat this high: digits are half of it, and what is finer than the photo tells nothing more. */
+/** Ruled rows are first laid flat this high: figures are half of it, and what is finer than the photo tells nothing more. */
 const ROW_PX = 64;
-/** Tables with fewer rulings than this have rows without; they are laid flat this big. */
+/** Tables with fewer rulings than this have rows without; they are first laid flat this big, and no table bigger. */
 const RULED_ROWS = 5;
-const LONGEST_PX = 1500;
+const GUESSED_PX = 1500;
+const MOST_PX = 3_200_000;
 const GUESSED_ROW_PX = 56;
 const MOST_ENLARGED = 2;
-/** How much of the table's height is looked at above it, where the head stands, and below; and to its sides. */
-const ABOVE = 0.55;
-const BELOW = 0.2;
-const BESIDE = 0.06;
 
-/** Lays a table flat: straight between its rulings, so that folds and curls go, and by perspective outside. */
-export function tableSurface(photo: Photo, { nodes, isDrawn }: Lattice): TableSurface | null {
+/** How much around a lattice is laid flat with it, shares of its height and width. */
+export type Margins = { readonly above: number; readonly below: number; readonly beside: number };
+/** Above a table stands the head of the sheet. */
+export const AROUND_TABLE: Margins = { above: 0.55, below: 0.25, beside: 0.15 };
+export const NOTHING_AROUND: Margins = { above: 0, below: 0, beside: 0 };
+
+/** How a table is laid flat again once its figures are known: flat pixels in a photo pixel, and the rows' lean. */
+export type Fit = { readonly zoom: number; readonly lean: number };
+
+/**
+ * Lays a table flat: straight between its rulings, so that folds and curls go, and by perspective outside.
+ * @param fit what is known from having looked once; left out, the size is guessed
+ */
+export function tableSurface(
+  photo: Photo,
+  { nodes, isDrawn }: Lattice,
+  margins: Margins,
+  fit?: Fit,
+): TableSurface | null {
   const widths = gaps(nodes[0]!.length - 1, (c) => nodes.map((row) => distance(row[c]!, row[c + 1]!)));
   const heights = gaps(nodes.length - 1, (r) => nodes[r]!.map((at, c) => distance(at, nodes[r + 1]![c]!)));
   const usual = middleOf(heights);
   const [wide, high] = [sum(widths), sum(heights)];
+  const area = wide * (1 + 2 * margins.beside) * high * (1 + margins.above + margins.below);
   const isRuled = isDrawn.level.filter(Boolean).length >= RULED_ROWS;
-  const zoom = Math.min(MOST_ENLARGED, isRuled ? ROW_PX / usual : LONGEST_PX / Math.max(wide, 1.7 * high));
-  const xs = edges(BESIDE * wide, widths, zoom);
-  const ys = edges(ABOVE * high, heights, zoom);
+  const guessed = isRuled ? ROW_PX / usual : GUESSED_PX / Math.max(wide, 1.7 * high);
+  const zoom = Math.min(MOST_ENLARGED, fit?.zoom ?? guessed, Math.sqrt(MOST_PX / area));
+  const xs = edges(margins.beside * wide, widths, zoom);
+  const ys = edges(margins.above * high, heights, zoom);
   const last = <T>(list: readonly T[]) => list[list.length - 1]!;
   const corners = (rows: readonly (readonly Xy[])[]) =>
     [rows[0]![0]!, last(rows[0]!), last(last(rows)), last(rows)[0]!] as const;
@@ -46,7 +62,7 @@ export function tableSurface(photo: Photo, { nodes, isDrawn }: Lattice): TableSu
   const around = homographyOf(corners(flat), corners(nodes));
   if (!around) return null;
   const within = between(nodes, xs, ys);
-  const toPhoto = (x: number, y: number): Xy => {
+  const straight = (x: number, y: number): Xy => {
     const [cx, cy] = [clamp(x, xs[0]!, last(xs)), clamp(y, ys[0]!, last(ys))];
     const inside = within(cx, cy);
     if (cx === x && cy === y) return inside;
@@ -54,13 +70,15 @@ export function tableSurface(photo: Photo, { nodes, isDrawn }: Lattice): TableSu
     const [bx, by] = project(around, cx, cy);
     return [inside[0] + ax - bx, inside[1] + ay - by];
   };
+  const lean = fit?.lean ?? 0;
+  const middle = (xs[0]! + last(xs)) / 2;
   return {
     surface: {
-      width: Math.ceil(last(xs) + BESIDE * wide * zoom),
-      height: Math.ceil(last(ys) + BELOW * high * zoom),
+      width: Math.ceil(last(xs) + margins.beside * wide * zoom),
+      height: Math.ceil(last(ys) + margins.below * high * zoom),
       photo,
       photoPixels: 1 / zoom,
-      toPhoto,
+      toPhoto: lean === 0 ? straight : (x, y) => straight(x, y + lean * (x - middle)),
     },
     xs,
     ys,

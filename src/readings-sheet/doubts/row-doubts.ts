@@ -1,0 +1,43 @@
+import type { Weighed } from '../columns/weigh-column.ts';
+
+/** What is known of where rows stand, besides their numbers. */
+export type RowPlaces = {
+  /** for each row: the step to its neighbours is no usual one */
+  readonly isDoubtful: readonly boolean[];
+  /** nothing stands between the header and the first row where another row would have room */
+  readonly isFirstSure: boolean;
+};
+
+/** Three numbers in a row are no chance; one that is not even likely says nothing. */
+const ENOUGH_NUMBERS = 3;
+const LIKELY = 0.5;
+
+/**
+ * Which rows may be in a wrong place: where the steps between rows are uneven, where a row does not carry the number its
+ * place asks for; and all of them where the first is not the first.
+ * @param numbers the column that numbers the rows, null where there is none
+ */
+export function rowDoubts(
+  { isDoubtful, isFirstSure }: RowPlaces,
+  numbers: readonly (Weighed | null)[] | null,
+): boolean[] {
+  const starts = (numbers ?? []).map((read, row) => (read && read.chance > LIKELY ? read.value - row : null));
+  const known = starts.filter((start) => start !== null);
+  const start = mostCommon(known);
+  const agreeing = known.filter((s) => s === start).length;
+  const isNumbered = agreeing >= ENOUGH_NUMBERS && agreeing > known.length / 2;
+  const isShifted = isNumbered ? start !== 1 : !isFirstSure;
+  return isDoubtful.map((is, row) => {
+    const own = starts[row] ?? null;
+    const isOther = isNumbered && own !== null && own !== start;
+    // where its number says so, a row is in its place however uneven the steps
+    const isTold = isNumbered && own === start;
+    return isShifted || isOther || (is && !isTold);
+  });
+}
+
+function mostCommon(values: readonly number[]): number | null {
+  const votes = new Map<number, number>();
+  for (const value of values) votes.set(value, (votes.get(value) ?? 0) + 1);
+  return [...votes].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+}
