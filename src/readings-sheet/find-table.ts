@@ -22,7 +22,7 @@ export type FoundTable = Header & {
 const SURE = 0.5;
 const SURE_NAME = 0.7;
 /** Under this the rulings may be those of something else. */
-const DOUBTFUL = 0.3;
+const DOUBTFUL = 0.2;
 /** Further sides would cost more time than they are likely to bring. */
 const MOST_SIDES = 2;
 

@@ -3,7 +3,7 @@ import type { Photo } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
 import { readCells } from './cells/read-cells.ts';
 import { repeated } from './columns/repeated.ts';
-import { withUnit } from './columns/unit-by-size.ts';
+import { asPossible, withUnit } from './columns/unit-by-size.ts';
 import { weighColumn } from './columns/weigh-column.ts';
 import { createDigitReader } from './digits/digit-network.ts';
 import { DIGIT_WEIGHTS } from './digits/digit-weights.ts';
@@ -45,7 +45,7 @@ export async function readSheetIn(
       cells.map((row) => row[c]!.content),
     ),
   );
-  const named = found.columns.map((column, c) => withUnit(column, columns[c]!));
+  const named = found.columns.map((column, c) => asPossible(withUnit(column, columns[c]!), columns[c]!));
   return ok(putTogether({ ...found, columns: named }, fields, cells, columns));
 }
 

@@ -11,8 +11,11 @@ const SMALLEST_PX = 11;
 const LARGEST_PX = 70;
 const SLIMMEST = 3;
 
+/** Per piece of ink, a side that reads this much worse than the best is not up: logarithm of a likelihood. */
+const CLEARLY_WORSE = 0.25;
+
 /**
- * Which side of a table is up, by how well its digits read: quarter turns to the left, the likeliest first.
+ * Which side of a table may be up, by how well its digits read: quarter turns to the left, the likeliest first.
  * Threes, fours and sevens read one way only.
  */
 export function upSides({ xs, ys }: TableSurface, { field, blots }: SheetInk, read: DigitReader): number[] {
@@ -24,15 +27,18 @@ export function upSides({ xs, ys }: TableSurface, { field, blots }: SheetInk, re
   });
   const step = Math.max(1, Math.floor(some.length / ASKED));
   const worth = [0, 0, 0, 0];
+  let asked = 0;
   for (let i = 0; i < some.length; i += step) {
     const { x0, x1 } = some[i]!;
+    asked++;
     let patch = patchOf({ blots: [some[i]!], x0, x1 }, field);
     for (let quarter = 0; quarter < 4; quarter++, patch = turnedLeft(patch)) {
       const digits = read(patch).subarray(0, NO_DIGIT);
       worth[quarter]! += Math.log(0.02 + Math.max(...digits));
     }
   }
-  return [0, 1, 2, 3].sort((a, b) => worth[b]! - worth[a]!);
+  const least = Math.max(...worth) - CLEARLY_WORSE * asked;
+  return [0, 1, 2, 3].filter((quarter) => worth[quarter]! >= least).sort((a, b) => worth[b]! - worth[a]!);
 }
 
 function turnedLeft({ width, height, ink }: InkPatch): InkPatch {

@@ -1,23 +1,30 @@
 import type { TextRow } from './text-rows.ts';
 import type { WrittenWord } from './written-words.ts';
 
-/** A blank strip parts two columns when it is so wide, figure heights, and this share of the rows at most write into it. */
+/**
+ * A blank strip parts two columns when it is so wide, figure heights, and no more than this share of the rows write into
+ * it, or one of many: what was struck out, a stain.
+ */
 const LEAST_GAP = 0.5;
 const CROSSED = 0.08;
+const MANY_ROWS = 6;
 /** A ruling that words of more than this share of the rows run across is a fold, a paper's own line, a stem of figures. */
 const RUN_OVER = 0.2;
 /** Ink reaches over a ruling by this much at least to run across it, figure heights: figures touch rulings. */
 const OVER = 0.2;
 /** Between rulings a blank strip parts two only where so many rows have something on both sides of it. */
 const BOTH_SIDES = 0.6;
-/** A column has words in this share of the rows, and in two at least. */
-const FILLED = 0.15;
+/** A column has words in this share of the rows, and in two at least: less is what was struck out beside one. */
+const FILLED = 0.25;
 /** Beside the rulings it must be fuller, and look like figures: there lies the table the sheet lies on. */
 const FILLED_OUTSIDE = 0.5;
 const LIKE_FIGURES = 0.5;
 /** Slimmer pieces, figure heights, standing under each other this exactly, are what is left of an upright line. */
 const SLIM = 0.3;
 const EXACTLY = 0.12;
+
+/** Beyond the first and the last column's writing by this much, figure heights, lies nothing of them. */
+const OUTSIDE = 2.5;
 
 type Span = { readonly from: number; readonly to: number };
 
@@ -32,14 +39,18 @@ export function columnSides(
   digit: number,
 ): number[] {
   const valid = rulings.filter((x) => shareAcross(rows, x, OVER * digit) <= RUN_OVER);
-  const spans = spansOf(rows, valid, digit).filter((span) => isColumn(span, rows, outer, digit));
+  const written = spansOf(rows, valid, digit).filter((span) => isColumn(span, rows, outer, digit));
+  const spans = joinedWithin(written, rows, valid);
   if (!spans.length) return [];
   const inner = spans.slice(1).map((span, i) => sideBetween(spans[i]!, span, valid));
   const [first, last] = [spans[0]!, spans.at(-1)!];
-  const beside = (list: readonly number[], limit: number, sign: 1 | -1) =>
-    list.filter((x) => sign * (x - limit) > -0.4 * digit).toSorted((a, b) => sign * (a - b))[0];
-  const left = beside([...valid, outer[0]], first.from, -1) ?? first.from - digit;
-  const right = beside([...valid, outer[1]], last.to, 1) ?? last.to + digit;
+  const beside = (limit: number, sign: 1 | -1, end: number) => {
+    const near = [...valid, end]
+      .map((x) => sign * (x - limit))
+      .filter((away) => away > -0.4 * digit && away < OUTSIDE * digit);
+    return limit + sign * (near.length ? Math.min(...near) : digit);
+  };
+  const [left, right] = [beside(first.from, -1, outer[0]), beside(last.to, 1, outer[1])];
   return [left, ...inner, right];
 }
 
@@ -62,15 +73,16 @@ function spansOf(rows: readonly TextRow[], rulings: readonly number[], digit: nu
     seen.forEach((v, i) => (count[i]! += v));
   }
   const spans: { from: number; to: number }[] = [];
+  const most = Math.max(CROSSED * rows.length, rows.length >= MANY_ROWS ? 1 : 0);
   for (let i = 0; i < count.length; i++) {
-    if (count[i]! <= CROSSED * rows.length) continue;
+    if (count[i]! <= most) continue;
     const last = spans.at(-1);
     const x = from + i;
     const isParted = !last || x - last.to > LEAST_GAP * digit || rulings.some((r) => r >= last.to && r <= x);
     if (isParted) spans.push({ from: x, to: x + 1 });
     else last.to = x + 1;
   }
-  return joinedWithin(spans, rows, rulings);
+  return spans;
 }
 
 /** Where columns are ruled, strips no ruling parts are one column unless most rows have something in both. */

@@ -27,6 +27,10 @@ export type WrittenGrid = {
   readonly worth: number;
 };
 
+/** Rows of a table go on no further than so many steps beyond its rulings: some may have been missed. */
+const FAR = 4;
+/** Words this near a row's height are in it, figure heights: hands waver. */
+const NEAR = 0.62;
 /** Fewer rows or columns are no table of readings. */
 const FEWEST_ROWS = 3;
 const FEWEST_COLUMNS = 2;
@@ -41,17 +45,26 @@ export function writtenGrid(table: TableSurface, { field, blots }: SheetInk, rea
   return gridOf(table, written);
 }
 
-function gridOf({ xs, drawn }: TableSurface, { words, digit, faintest }: Written): WrittenGrid | null {
+function gridOf(table: TableSurface, { words, digit, faintest }: Written): WrittenGrid | null {
+  const { xs, drawn } = table;
   const lean = leanOfRows(words, digit);
   const middle = (xs[0]! + xs.at(-1)!) / 2;
+  const outer = [xs[0]!, xs.at(-1)!] as const;
   const level = words.map((w) => ({ ...w, cy: w.cy - lean * ((w.x0 + w.x1) / 2 - middle) }));
-  const all = textRows(level, digit);
-  const first = bodyRows(all, drawn.ys);
+  const ruled = level.filter(
+    ({ x0, x1, cy }) => isIn((x0 + x1) / 2, outer) && isIn(cy, [table.ys[0]!, table.ys.at(-1)!]),
+  );
+  const inside = bodyRows(textRows(ruled, digit), drawn.ys);
+  const first = inside.length < FEWEST_ROWS ? bodyRows(textRows(level, digit), drawn.ys) : inside;
   if (first.length < FEWEST_ROWS) return null;
-  const sides = columnSides(first, drawn.xs, [xs[0]!, xs.at(-1)!], digit);
+  // a column may lie beside the rulings that were found
+  const wide = first.map(({ y }) => ({ y, words: level.filter(({ cy }) => Math.abs(cy - y) < NEAR * digit) }));
+  const sides = columnSides(wide, drawn.xs, outer, digit);
   if (sides.length <= FEWEST_COLUMNS) return null;
-  // what lies beside the table tells nothing of its rows
-  const within = level.filter(({ x0, x1 }) => x0 + x1 > 2 * sides[0]! && x0 + x1 < 2 * sides.at(-1)!);
+  // what lies beside the table, or far above and below, tells nothing of its rows
+  const far = FAR * pitchOf(first);
+  const reach = [first[0]!.y - far, first.at(-1)!.y + far] as const;
+  const within = level.filter(({ x0, x1, cy }) => isIn((x0 + x1) / 2, [sides[0]!, sides.at(-1)!]) && isIn(cy, reach));
   const rows = textRows(within, digit);
   const body = inStep(bodyRows(rows, drawn.ys));
   if (body.length < FEWEST_ROWS) return null;
@@ -68,3 +81,5 @@ function gridOf({ xs, drawn }: TableSurface, { words, digit, faintest }: Written
     worth: body.reduce((sum, row) => sum + row.words.reduce((s, w) => s + w.letters * w.figures, 0), 0),
   };
 }
+
+const isIn = (v: number, [from, to]: readonly [number, number]): boolean => v > from && v < to;

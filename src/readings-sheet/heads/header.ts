@@ -19,9 +19,8 @@ const HIGHEST = 4;
 /** A further row must name the columns better by this on average: it may be what stands over the table. */
 const FURTHER = 0.03;
 
-/** Further below the header than this, row heights, the first row may be the second; right under a ruling it is not. */
+/** Further below the header than this, row heights, the first row may be the second: a fold may have hidden the first. */
 const ROOM = 1.6;
-const RIGHT_UNDER = 0.25;
 
 /** How well columns are named on average, 0..1. */
 export const surenessOf = (columns: readonly NamedColumn[]): number =>
@@ -29,7 +28,7 @@ export const surenessOf = (columns: readonly NamedColumn[]): number =>
 
 /** The header is the row of words over the readings, or the two or three that name the columns best together. */
 export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonly SheetLine[]): Header {
-  const grid = withFirstRow(found, lines);
+  const { grid, isTold } = withFirstRow(withoutHeader(found, lines), lines);
   const top = grid.ys[0]!;
   const rows = rowsOver(lines, top).filter(({ y }) => top - y < HIGHEST * grid.pitch);
   const sides = { xs: grid.xs, drawn: table.drawn.xs };
@@ -47,10 +46,9 @@ export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonl
     };
   }
   const below = rows.at(-1);
-  const isUnderRuling = table.drawn.ys.some((y) => Math.abs(y - top) < RIGHT_UNDER * grid.pitch);
   return {
     grid,
-    isFirstSure: below !== undefined && (isUnderRuling || top + grid.pitch / 2 - below.y < ROOM * grid.pitch),
+    isFirstSure: isTold && below !== undefined && top + grid.pitch / 2 - below.y < ROOM * grid.pitch,
     table: {
       ...table,
       xs: grid.xs,
@@ -61,18 +59,54 @@ export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonl
   };
 }
 
-/** A row over the readings is one of them when so much of it reads as numbers. */
-const NUMBERS = 0.6;
+/**
+ * A header may have been taken for so many rows of readings. Such a row reads as letters by more than this share, and one
+ * below it by less than that: figures in dots are read as letters everywhere.
+ */
+const TAKEN = 2;
+const LETTERED = 0.5;
+const FIGURED = 0.25;
 
-/** The readings with the row above them that reads as numbers and not as a header: a fold may have hidden its figures. */
-function withFirstRow(grid: WrittenGrid, lines: readonly SheetLine[]): WrittenGrid {
-  const top = grid.ys[0]!;
-  const row = rowsOver(lines, top).at(-1);
-  if (!row || row.y < top - grid.pitch || row.words.length < 2) return grid;
-  const numbers = row.words.filter(({ text }) => /^[\d.,]*\d[\d.,]*$/.test(text)).length;
-  if (numbers < NUMBERS * row.words.length) return grid;
-  return { ...grid, ys: [top - grid.pitch, ...grid.ys], isDoubtful: [false, ...grid.isDoubtful] };
+/** The readings without the rows at their top that read as words. */
+function withoutHeader(grid: WrittenGrid, lines: readonly SheetLine[]): WrittenGrid {
+  const words = lines.flatMap((line) => line.words);
+  const shares = Array.from({ length: TAKEN + 1 }, (_, row) => {
+    const own = words.filter(({ y0, y1 }) => (y0 + y1) / 2 > grid.ys[row]! && (y0 + y1) / 2 < grid.ys[row + 1]!);
+    const text = own.map((word) => word.text).join('');
+    const [letters, figures] = [lettersIn(text), figuresIn(text)];
+    return own.length > 1 ? letters / Math.max(1, letters + figures) : null;
+  });
+  const last = shares.findLastIndex(
+    (share, row) => share !== null && share > LETTERED && shares.slice(row + 1).some((s) => s !== null && s < FIGURED),
+  );
+  return { ...grid, ys: grid.ys.slice(last + 1), isDoubtful: grid.isDoubtful.slice(last + 1) };
 }
+
+/** A row over the readings stands in step with them when the step is off by no more than this share. */
+const IN_STEP = 0.2;
+
+/**
+ * The readings with the row above them that stands in step with them and reads as numbers rather than letters: a fold may
+ * have hidden its figures. Where hardly any of it reads at all nobody knows which row is the first.
+ */
+function withFirstRow(grid: WrittenGrid, lines: readonly SheetLine[]): { grid: WrittenGrid; isTold: boolean } {
+  const { pitch } = grid;
+  const top = grid.ys[0]!;
+  const first = (top + grid.ys[1]!) / 2;
+  const ink = grid.above.findLast(({ y }) => Math.abs((first - y) / pitch - 1) < IN_STEP);
+  const columns = grid.xs.length - 1;
+  if (!ink || ink.words.length < columns / 2) return { grid, isTold: true };
+  const reach = pitch / 2;
+  const words = lines.flatMap((line) => line.words).filter((w) => Math.abs((w.y0 + w.y1) / 2 - ink.y) < reach);
+  const text = words.map((word) => word.text).join('');
+  const [letters, figures] = [lettersIn(text), figuresIn(text)];
+  if (letters > figures) return { grid, isTold: true };
+  const isTold = words.length >= columns / 2;
+  return { grid: { ...grid, ys: [top - pitch, ...grid.ys], isDoubtful: [!isTold, ...grid.isDoubtful] }, isTold };
+}
+
+const lettersIn = (text: string): number => text.match(/\p{L}/gu)?.length ?? 0;
+const figuresIn = (text: string): number => text.match(/\d/g)?.length ?? 0;
 
 /** Rows of words over a height, from the top down, each from left to right. */
 function rowsOver(lines: readonly SheetLine[], top: number): { y: number; words: ReadWord[] }[] {

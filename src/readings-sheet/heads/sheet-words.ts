@@ -19,10 +19,13 @@ const MOST_HEAD_LINES = 16;
 const MOST_HEADER_LINES = 24;
 const LEAST_WORTH = 0.3;
 
-/** Reads the print above the readings. */
+/** The first readings are read as words too: what reads as words there is none. */
+const READINGS = 3;
+
+/** Reads the print above the readings, and what was taken for the first of them. */
 export async function sheetWords(table: TableSurface, grid: WrittenGrid, words: WordReader): Promise<SheetLine[]> {
   const { surface } = table;
-  const part: Surface = { ...surface, height: Math.ceil(grid.ys[0]! + 0.1 * grid.pitch) };
+  const part: Surface = { ...surface, height: Math.ceil(grid.ys[READINGS]! + 0.1 * grid.pitch) };
   const { lines, ruled } = findLines(flatGrey(part));
   const isRuled = (x: number, y: number) => ruled[Math.round(y) * part.width + Math.round(x)] === 1;
   return asLines(await readBoxes(part, sheetLines(lines, table, grid), words, isRuled));

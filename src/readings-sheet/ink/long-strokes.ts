@@ -74,7 +74,7 @@ const SLOPES = [-0.06, -0.04, -0.02, 0, 0.02, 0.04, 0.06];
 /** The straight course most runs of a piece lie on. */
 function courseOf(runs: readonly Run[]): ((at: number) => number) | null {
   const middle = runs.reduce((sum, { at }) => sum + at, 0) / runs.length;
-  let [best, most] = [(_: number) => 0, 0];
+  let [best, most] = [(at: number) => at, 0];
   for (const slope of SLOPES) {
     const counts = new Map<number, Set<number>>();
     for (const { at, from, to } of runs) {

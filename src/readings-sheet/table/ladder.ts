@@ -17,15 +17,21 @@ type Side = { readonly at: number; readonly lean: number };
 export function ladderNodes(rungs: readonly PageLine[]): (readonly [Xy, Xy])[] {
   const usual = rungs.map(lengthOf).toSorted((a, b) => a - b)[rungs.length >> 1]!;
   const reach = REACH * usual;
-  const from = sideThrough(endsOf(rungs, 'from'), reach);
-  const to = sideThrough(endsOf(rungs, 'to'), reach);
+  const from = sideThrough(
+    endsOf(rungs, (rung) => rung.from),
+    reach,
+  );
+  const to = sideThrough(
+    endsOf(rungs, (rung) => rung.to),
+    reach,
+  );
   const kept = rungs.filter((rung) => isOn(rung, rung.from, from, reach) || isOn(rung, rung.to, to, reach));
   return kept.map((rung) => [meeting(rung, from), meeting(rung, to)]);
 }
 
 /** Ends as [across, along]. */
-const endsOf = (rungs: readonly PageLine[], end: 'from' | 'to'): Xy[] =>
-  rungs.map((rung) => [acrossAt(rung, rung[end]), rung[end]]);
+const endsOf = (rungs: readonly PageLine[], end: (rung: PageLine) => number): Xy[] =>
+  rungs.map((rung) => [acrossAt(rung, end(rung)), end(rung)]);
 
 const isOn = (rung: PageLine, end: number, { at, lean }: Side, reach: number): boolean =>
   Math.abs(end - at - lean * acrossAt(rung, end)) <= reach;

@@ -1,0 +1,70 @@
+import { describe, expect, test } from 'vitest';
+import { blotsByCell } from '../../../src/readings-sheet/cells/cell-blots.ts';
+import { findBlots } from '../../../src/readings-sheet/ink/blots.ts';
+import { takeOutLong } from '../../../src/readings-sheet/ink/long-strokes.ts';
+import { withoutRulings } from '../../../src/readings-sheet/ink/without-rulings.ts';
+import type { TableSurface } from '../../../src/readings-sheet/table/table-surface.ts';
+
+const [WIDTH, HEIGHT] = [400, 300];
+const blank = () => ({ width: WIDTH, height: HEIGHT, values: new Float32Array(WIDTH * HEIGHT) });
+type Field = ReturnType<typeof blank>;
+
+/** Ink between two corners, far sides exclusive. */
+function fill({ values }: Field, x0: number, y0: number, x1: number, y1: number): void {
+  for (let y = y0; y < y1; y++) values.fill(0.6, y * WIDTH + x0, y * WIDTH + x1);
+}
+
+const tableOf = (xs: readonly number[], ys: readonly number[], drawn: TableSurface['drawn']): TableSurface => ({
+  surface: { width: WIDTH, height: HEIGHT, photo: null as never, photoPixels: 1, toPhoto: (x, y) => [x, y] },
+  xs,
+  ys,
+  drawn,
+  rowHeight: 60,
+});
+
+describe('ink', () => {
+  test('of figures on a fold is left when the fold is taken out', () => {
+    const field = blank();
+    fill(field, 0, 150, WIDTH, 153);
+    for (const x of [60, 150, 300]) fill(field, x, 130, x + 18, 165);
+    expect(findBlots(field, 0.2, 6)).toHaveLength(1);
+    expect(takeOutLong(field, findBlots(field, 0.2, 6), [WIDTH, HEIGHT])).toBe(true);
+    const left = findBlots(field, 0.2, 6);
+    expect(left.map(({ x0, y0, y1 }) => [x0, y0, y1])).toEqual([60, 150, 300].map((x) => [x, 130, 165]));
+  });
+
+  test('of stems under each other is no ruling, a line without gaps is', () => {
+    const field = blank();
+    for (let y = 10; y < HEIGHT - 40; y += 60) fill(field, 100, y, 104, y + 30);
+    fill(field, 250, 0, 253, HEIGHT);
+    const { field: clean, drawn } = withoutRulings(
+      { darkness: field, stroke: 0.6, least: 0.2 },
+      tableOf([20, 380], [5, 295], { xs: [102, 251], ys: [] }),
+    );
+    expect(drawn.xs).toEqual([251]);
+    expect(clean.values[40 * WIDTH + 251]).toBe(0);
+    expect(clean.values[20 * WIDTH + 102]).toBeCloseTo(0.6);
+  });
+});
+
+describe('a cell', () => {
+  const cut = (xs: readonly number[], drawn: readonly number[]) => {
+    const field = blank();
+    for (const x of [120, 145, 170, 195]) fill(field, x, 110, x + 18, 140);
+    const table = tableOf(xs, [90, 160], { xs: drawn, ys: [] });
+    return blotsByCell(findBlots(field, 0.2, 6), table, WIDTH)[0]!.map(({ isCut }) => isCut);
+  };
+
+  test('whose number goes on in the next one is cut, unless a ruling parts the two', () => {
+    expect(cut([60, 166, 300], [])).toEqual([true, true]);
+    expect(cut([60, 166, 300], [166])).toEqual([false, false]);
+  });
+
+  test('with a figure lying across its side is cut, ruling or not', () => {
+    expect(cut([60, 154, 300], [154])).toEqual([true, true]);
+  });
+
+  test('with its whole number is not', () => {
+    expect(cut([60, 260, 380], [])).toEqual([false, false]);
+  });
+});
