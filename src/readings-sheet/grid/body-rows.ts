@@ -82,6 +82,7 @@ const LIKE_FIGURES = 0.15;
 /** A run with the rows before and behind it that go on in its step and its columns: figures that hardly read as such. */
 function goneOn(rows: readonly TextRow[], { from, to }: Run): TextRow[] {
   const run = rows.slice(from, to);
+  if (run.length < 2) return run;
   const pitch = pitchOf(run);
   const spans = run.flatMap(({ words }) => words.map(({ x0, x1 }) => [x0, x1] as const));
   const usual = run.map(({ words }) => words.length).sort((a, b) => a - b)[run.length >> 1] ?? 0;

@@ -34,6 +34,12 @@ describe('rows of words', () => {
     expect(heights(bodyRows([...rows, beside], []))).toEqual(heights(rows));
   });
 
+  test('of nothing but letters hold no readings', () => {
+    expect(bodyRows([rowAt(100, COLUMNS, 10, 0.1), rowAt(150, COLUMNS, 10, 0.1)], [])).toEqual([]);
+    expect(bodyRows([rowAt(100, [100], 2, 0.1)], [])).toEqual([]);
+    expect(bodyRows([], [])).toEqual([]);
+  });
+
   test('a bit of a fold half way between two is left out, a row written in closely is not', () => {
     const bit = rowAt(200 + PITCH * 3.5, [300], 1, 0.4);
     expect(heights(inStep([...rows.slice(0, 4), bit, ...rows.slice(4)]))).toEqual(heights(rows));
