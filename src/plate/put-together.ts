@@ -6,7 +6,7 @@ import type { Witnessed } from './physics/witness.ts';
 import type { FieldValue, PlateField, PlateFields } from './reading.ts';
 
 /** From this chance on a value is stood by. */
-const SURE = 0.9;
+const SURE = 0.92;
 /** From this chance on two fields are said to contradict each other. */
 const AT_ODDS = 0.5;
 
