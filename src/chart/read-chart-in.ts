@@ -82,7 +82,7 @@ export async function readChartIn(photo: Photo, hints: ChartHints, aids: Aids): 
 }
 
 /** Corners that were found have been put on the print already: a line further off is another one, of graph paper for instance. */
-const FOUND_REACH_PX = 14;
+const FOUND_REACH_PX = 8;
 
 type FlatPanel = Panel & { readonly chart: StraightenedChart };
 
