@@ -10,6 +10,8 @@ const ENOUGH = 0.6;
 const ROUGH = 0.15;
 /** Unless they jump by no more than so many of their last digits. */
 const LAST_DIGITS = 3;
+/** Fewer numbers do not show whether they go steadily: a blower's pressure falls steeply at its end. */
+const ENOUGH_NUMBERS = 8;
 /** So much is left of the trust in a column whose numbers jump, and in any column at least. */
 const JUMPY = 0.8;
 const LEAST = 0.3;
@@ -32,7 +34,7 @@ function isJumpy(weighed: readonly (Weighed | null)[]): boolean {
       return guess ? [Math.abs(value - guess.value)] : [];
     })
     .sort((a, b) => a - b);
-  if (off.length < 5) return false;
+  if (off.length < ENOUGH_NUMBERS) return false;
   const values = known.map(({ value }) => value);
   const range = Math.max(...values) - Math.min(...values);
   const decimals = Math.max(

@@ -31,10 +31,9 @@ export function headCells(words: readonly Placed[], { xs, drawn }: Sides): strin
 function byPlace(words: readonly { x0: number; x1: number; text: string }[], xs: readonly number[]): string[] {
   const cells: string[][] = xs.slice(1).map(() => []);
   for (const { text, x0, x1 } of words) {
-    const middle = (x0 + x1) / 2;
-    const [first, last] = [xs[0]!, xs.at(-1)!];
-    const reach = BESIDE * (last - first) * (1 / cells.length);
-    if (middle > first - reach && middle < last + reach) cells[stepAt(xs, middle)]!.push(text);
+    // the outer columns reach as far out as their headings do
+    const middle = Math.min(Math.max((x0 + x1) / 2, xs[0]! + 1), xs.at(-1)! - 1);
+    cells[stepAt(xs, middle)]!.push(text);
   }
   return cells.map((texts) => texts.join(' '));
 }

@@ -19,8 +19,16 @@ const HIGHEST = 4;
 /** A further row must name the columns better by this on average: it may be what stands over the table. */
 const FURTHER = 0.03;
 
+/** Rows of one header follow each other closer than this, row heights: what stands over it with more room is something else. */
+const CLOSE = 1.25;
 /** Further below the header than this, row heights, the first row may be the second: a fold may have hidden the first. */
 const ROOM = 1.6;
+
+/** The lowest row and those over it that follow closely. */
+function together<Row extends { readonly y: number }>(rows: readonly Row[], pitch: number): readonly Row[] {
+  const apart = rows.findLastIndex(({ y }, i) => i + 1 < rows.length && rows[i + 1]!.y - y > CLOSE * pitch);
+  return rows.slice(apart + 1);
+}
 
 /** How well columns are named on average, 0..1. */
 export const surenessOf = (columns: readonly NamedColumn[]): number =>
@@ -30,7 +38,10 @@ export const surenessOf = (columns: readonly NamedColumn[]): number =>
 export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonly SheetLine[]): Header {
   const { grid, isTold } = withFirstRow(withoutHeader(found, lines), lines);
   const top = grid.ys[0]!;
-  const rows = rowsOver(lines, top).filter(({ y }) => top - y < HIGHEST * grid.pitch);
+  const rows = together(
+    rowsOver(lines, top).filter(({ y }) => top - y < HIGHEST * grid.pitch),
+    grid.pitch,
+  );
   const sides = { xs: grid.xs, drawn: table.drawn.xs };
   let best: { columns: readonly NamedColumn[]; from: number; worth: number } | null = null;
   for (let count = 1; count <= Math.min(MOST_ROWS, rows.length); count++) {

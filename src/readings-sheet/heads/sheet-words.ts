@@ -17,6 +17,8 @@ const isLetterHigh = (height: number): boolean => height > 0.12 && height < 1.1;
  */
 const MOST_HEAD_LINES = 16;
 const MOST_HEADER_LINES = 24;
+/** What is no header under it shows by a few words. */
+const MOST_READING_LINES = 15;
 const LEAST_WORTH = 0.3;
 
 /** The first readings are read as words too: what reads as words there is none. */
@@ -55,5 +57,14 @@ function sheetLines(lines: readonly TextLine[], { xs }: TableSurface, grid: Writ
     .filter(({ y1 }) => y1 <= top)
     .filter(({ y0, y1 }) => y1 - y0 > 0.5 * high && y1 - y0 < 2.5 * high)
     .filter(({ worth, letters }) => worth / Math.sqrt(letters.length) > LEAST_WORTH * usual);
-  return [...near(header, MOST_HEADER_LINES), ...near(head, MOST_HEAD_LINES)];
+  const isReading = ({ y0, y1 }: TextLine) => (y0 + y1) / 2 > grid.ys[0]!;
+  const readings = header.filter(isReading).toSorted((a, b) => a.y0 - b.y0);
+  return [
+    ...near(
+      header.filter((line) => !isReading(line)),
+      MOST_HEADER_LINES,
+    ),
+    ...readings.slice(0, MOST_READING_LINES),
+    ...near(head, MOST_HEAD_LINES),
+  ];
 }
