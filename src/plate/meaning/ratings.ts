@@ -36,7 +36,7 @@ export function withRatings(standings: readonly Standing[]): Map<FieldName, Plac
   return new Map(
     standings.map((standing): [FieldName, Placed] => {
       const further = accepted.get(standing.field)!;
-      const isLeftOver = standing.further.some((part) => !further.includes(part) && isNear(standing.first, part));
+      const isLeftOver = standing.further.some((part) => !further.includes(part));
       const isShort =
         isRated(standing) &&
         further.length === 0 &&
