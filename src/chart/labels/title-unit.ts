@@ -20,6 +20,9 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bft\s*[^a-z\s]{0,2}\s*\/\s*min\b/gi, 'ft3/min'],
   [/\bcu\.?\s*ft\.?\s*(per|\/)\s*min\b\.?/gi, 'CFM'],
   [/\bC\.?\s*F\.?\s*M\b\.?/gi, 'CFM'],
+  // full stops between capitals make one letter of another, a bracket an I
+  [/\bC\.?\s*(?:[EP]|FE|EF)\.?\s*M\b\.?/g, 'CFM'],
+  [/\b\w?[Il|1]CFM\b/g, 'CFM'],
   [/\bmm\s*\.?\s*(?:w?W\.?\s*[GCS]|H\s*[^a-z\s]{0,2}\s*[O0]|Aq|CE|c\.?\s*a)\b\.?/gi, 'mm water'],
   [/\bin(?:ch|ches|s)?\s*\.?\s*(?:of\s+)?(?:W\.?\s*[GC]|H\s*[^a-z\s]{0,2}\s*[O0]|water)\b\.?/gi, 'in water'],
   [/["”]\s*(?:W\.?\s*[GC]|H\s*[^a-z\s]{0,2}\s*[O0])\b\.?/gi, 'in water'],

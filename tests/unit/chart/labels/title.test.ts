@@ -6,6 +6,8 @@ describe('axis titles', () => {
     ['Volume flow [m³/h]', 'flow', 'm³/h'],
     ['Inlet volume (m3/min)', 'flow', 'm³/min'],
     ['CAPACITY – CFM', 'flow', 'CFM'],
+    ['Capacity C.EM', 'flow', 'CFM'],
+    ['Airflow (C.FE.M.)', 'flow', 'CFM'],
     ['Air delivery, L/s', 'flow', 'L/s'],
     ['Volumenstrom qV in m³/h', 'flow', 'm³/h'],
     ['Débit (m³/s)', 'flow', 'm³/s'],
