@@ -44,8 +44,8 @@ export function parseTitle(text: string, rank = 0): Title {
   const named = byWord(rest);
   const sign = named || isOnlyUnit(rest) ? null : bySign(rest);
   // a sign may look like a unit of something else: Ps and PS
-  const any = findUnit(rest, pressureLike(named?.quantity));
-  const unit = sign && any && !fits(sign, any) ? findUnit(rest, pressureLike(sign)) : any;
+  const first = findUnit(rest, pressureLike(named?.quantity));
+  const unit = sign && first && !fits(sign, first) ? findUnit(rest, pressureLike(sign)) : first;
   const quantity = named?.quantity ?? sign;
   const sureness = named ? named.sureness : sign ? (unit && fits(sign, unit) ? 0.85 : 0.5) : 0;
   return { text, quantity: quantity ?? null, sureness, unit, multiplier, rank };
