@@ -43,8 +43,10 @@ function withoutConnections(marks: readonly Mark[]): readonly Mark[] {
   });
 }
 
-/** Where the 4 of `2304/400Y` stands: no voltage has four figures, and without it there are two. */
+/** Where the 4 of `2304/400Y` or of `220-2404` stands: no voltage has four figures, and without it there are two. */
 function deltaAsFigure(text: string): number | null {
-  const [, before, after] = /^(\d{3})4[/-](\d{3})/.exec(text) ?? [];
-  return before && after && VOLTS.includes(Number(before)) && VOLTS.includes(Number(after)) ? before.length : null;
+  const [, first, delta, second] = /^(\d{3})(4?)[/-](\d{3})/.exec(text) ?? [];
+  if (!first || !second || ![first, second].every((volts) => VOLTS.includes(Number(volts)))) return null;
+  if (delta) return first.length;
+  return /^\d{3}[/-]\d{3}4$/.test(text) ? text.length - 1 : null;
 }

@@ -66,8 +66,13 @@ function likeness(letters: readonly Mark[], phrase: Phrase, isBehind: boolean): 
     return { phrase, margin: -Infinity };
   if ((phrase.length === 1 || letters.length === 1) && !isExactly(letters, phrase.text))
     return { phrase, margin: -Infinity };
-  // metres and hours are letters like others, but behind a number
-  if (phrase.length === 1 && phrase.isUnit && !isBehind && phrase.meanings[0]!.field === 'other')
+  // metres, hours and what looks like volts in Cyrillic are letters like others, but behind a number
+  if (
+    phrase.length === 1 &&
+    phrase.isUnit &&
+    !isBehind &&
+    (phrase.isLookAlike || phrase.meanings[0]!.field === 'other')
+  )
     return { phrase, margin: -Infinity };
   const worth = spelling(letters, phrase.wanted) + (isBehind && phrase.isUnit ? EXPECTED : 0);
   return { phrase, margin: margin(worth, phrase.wanted.most) };

@@ -24,6 +24,8 @@ export type Phrase = {
   length: number;
   wanted: Wanted;
   isUnit: boolean;
+  /** letters of another script in the shape of Latin ones */
+  isLookAlike: boolean;
   meanings: Meaning[];
 };
 
@@ -33,8 +35,8 @@ export const PHRASES: readonly Phrase[] = phrases();
 export const LONGEST = Math.max(...PHRASES.map(({ length }) => length));
 function phrases(): Phrase[] {
   const all = new Map<string, Phrase>();
-  const add = (spelling: string, isUnit: boolean, meanings: Meaning[]) => {
-    const text = isUnit ? spelling.replaceAll('.', '') : asLatin(spelling);
+  const add = (spelling: string, isUnit: boolean, meanings: Meaning[], isLookAlike = false) => {
+    const text = isUnit && !isLookAlike ? spelling.replaceAll('.', '') : asLatin(spelling);
     if (text === '') return;
     const key = `${isUnit} ${text}`;
     const known = all.get(key);
@@ -45,17 +47,17 @@ function phrases(): Phrase[] {
         length: [...text].length,
         wanted: wanted(text),
         isUnit,
+        isLookAlike,
         meanings,
       });
     else known.meanings.push(...meanings.filter((m) => !known.meanings.some((k) => k.field === m.field)));
   };
   for (const { fields, factor, offset, spellings } of PLATE_UNITS) {
-    for (const spelling of spellings)
-      add(
-        spelling,
-        true,
-        fields.map((field) => ({ field, weight: weightIn(fields, field), factor, offset })),
-      );
+    const meanings = fields.map((field): Meaning => ({ field, weight: weightIn(fields, field), factor, offset }));
+    for (const spelling of spellings) {
+      add(spelling, true, [...meanings]);
+      if (isCyrillic(spelling)) add(spelling, true, [...meanings], true);
+    }
   }
   for (const [field, weight, words] of LABELS)
     for (const word of words.split(' | ')) add(word, false, [{ field, weight }]);
@@ -83,4 +85,8 @@ export function nearInLength(count: number): Phrase[] {
     BY_LENGTH.set(count, near);
   }
   return near;
+}
+
+function isCyrillic(spelling: string): boolean {
+  return /\p{Script=Cyrillic}/u.test(spelling);
 }

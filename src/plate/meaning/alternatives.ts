@@ -12,6 +12,8 @@ export type Alternative = {
   readonly numbers: readonly number[] | null;
   readonly code: string | null;
   readonly printed: string;
+  /** the unit it is printed in: what brings its figures to the field's own unit; null for codes */
+  readonly factor: number | null;
   /** where it stands: a code may go on behind its place */
   readonly box: Box;
   /** shares of a candidate's alternatives sum to 1 */
@@ -76,6 +78,7 @@ export function figuresAs(field: FieldName, { place, figures }: ReadPlace, facto
           numbers,
           code: null,
           printed: known?.printed ?? text.trim(),
+          factor: known?.factor ?? factor,
           box: place,
           share: worth + (known?.share ?? 0),
         });
@@ -107,6 +110,7 @@ export function codesAs(field: FieldName, read: ReadPlace, labelled: number): Al
         numbers: null,
         code,
         printed: text,
+        factor: null,
         box: known?.box ?? box,
         share: asLong * share * Math.exp(worth) + (known?.share ?? 0),
       });

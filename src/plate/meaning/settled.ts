@@ -3,6 +3,7 @@ import { FIGURE_FORMS } from '../tables/fields.ts';
 import type { Assigned } from './assign.ts';
 import type { Candidate } from './candidates.ts';
 import { withRatings, type Standing } from './ratings.ts';
+import { withoutRepeated } from './same-power.ts';
 
 /** What stands at one place, settled for one field. */
 export type SettledPart = { readonly candidate: Candidate; readonly chance: number };
@@ -28,7 +29,7 @@ export function settledAmong(all: readonly Assigned[]): Settled[] {
     const own = all
       .filter(({ candidate, chance }) => candidate.field === field && chance >= LEAST && hasEvidence(candidate))
       .toSorted((a, b) => b.chance - a.chance);
-    const [first, ...rest] = own;
+    const [first, ...rest] = field === 'ratedPower_W' ? withoutRepeated(own) : own;
     if (!first) return [];
     const isSeveral = FIGURE_FORMS[field]?.several === true;
     const further = rest.filter(({ chance, candidate }) => isSeveral && chance >= FURTHER && isPointedAt(candidate));

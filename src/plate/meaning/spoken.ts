@@ -17,7 +17,7 @@ export function spokenCandidates(hits: readonly Hit[], firstId: number): Candida
 }
 
 function spoken(field: FieldName, value: number, hit: Hit, odds: number, id: number): Candidate {
-  const alternatives = [{ numbers: [value], code: null, printed: hit.text, box: hit, share: 1 }];
+  const alternatives = [{ numbers: [value], code: null, printed: hit.text, factor: null, box: hit, share: 1 }];
   return { place: placeOf(hit, id), field, score: odds, labelled: odds, united: 0, formed: 0, alternatives };
 }
 

@@ -80,9 +80,10 @@ export const LABELS: readonly (readonly [FieldName | 'other' | 'input' | 'shaft'
     0.95,
     'eff | efficiency | nom eff | nominal efficiency | nema nom eff | nom efficiency | FL eff | full load eff | rendement | rend | wirkungsgrad | rendimento | rendimiento | eficiencia | sprawnosc | verim | КПД | virkningsgrad | verkningsgrad | hyotysuhde | ucinnost | hatasfok | guaranteed efficiency | min eff',
   ],
-  ['efficiency', 0.45, 'η | η% | eta | ren'],
+  ['efficiency', 0.45, 'η | eta | ren'],
+  ['efficiency', 0.8, 'η% | n% | eta%'],
   // eta, as a reader of Latin letters sees it
-  ['efficiency', 0.3, 'n | n%'],
+  ['efficiency', 0.3, 'n'],
   // speed
   [
     'speed_rpm',

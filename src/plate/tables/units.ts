@@ -29,8 +29,8 @@ const TEMPERATURE = 'ambient_C airTemperature_C';
 
 /** Units as plates spell them. Source of the factors: NIST SP 811 appendix B. */
 export const PLATE_UNITS: readonly PlateUnit[] = [
-  unit('ratedPower_W', 1000, 'kW | kw. | kW- | KV'),
-  unit('ratedPower_W', 1, 'W | w | Ww | Watt | Watts | watt.'),
+  unit('ratedPower_W', 1000, 'kW | kw. | kW- | KV | кВт'),
+  unit('ratedPower_W', 1, 'W | w | Ww | Watt | Watts | watt. | Вт'),
   unit('ratedPower_W', 745.6998715822702, 'HP | H.P. | BHP | horsepower | Hp'),
   unit('ratedPower_W', 735.49875, 'PS | CV | ch | KM | BG | лс | л.с. | pk | hk | hv | LE'),
   unit('other', 1, 'kVA | VA | kvar | dB(A) | dBA | dB | Nm | kgm² | mH | ohm | kA | mA | bar(g)'),
@@ -43,7 +43,7 @@ export const PLATE_UNITS: readonly PlateUnit[] = [
   unit('capacitorVoltage_V', 1, 'VDB | V DB | Vdb'),
   unit('current_A', 1, 'A | I A | I (A) | Amp | Amps | Amp. | Ampere | Amperes | Amper | А | Ampères'),
   unit('current_A', 1, 'A Δ/Y | A Y/Δ | A D/Y | A A/Y'),
-  unit('frequency_Hz', 1, 'Hz | Hertz | c/s | cycles | cycle | cy. | Per./s | Per/s | Гц | cps'),
+  unit('frequency_Hz', 1, 'Hz | Hertz | c/s | cycles | cycle | cy. | Per./s | Per/s | Гц | TIy | TIu | Tu | cps'),
   unit(
     'speed_rpm',
     1,
@@ -60,7 +60,7 @@ export const PLATE_UNITS: readonly PlateUnit[] = [
     'RPM | U.p.M. | UpM | r/m | tpm | rot/min | ford/min | 1/perc | rev./min. | tours/min | r.p.m | n/min',
   ),
   unit('efficiency', 0.01, '% | pct | percent'),
-  unit('capacitor_uF startCapacitor_uF', 1, 'µF | uF | pF | MFD | mF | µFd | MF | мкФ | mfd.'),
+  unit('capacitor_uF startCapacitor_uF', 1, 'µF | uF | pF | MFD | mF | µFd | MF | мкФ | MKD | MK® | mfd.'),
   unit('mass_kg', 1, 'kg | kgs | Kg. | кг | kilo'),
   unit('mass_kg', POUND, 'lb | lbs | lbs. | pounds'),
   unit(TEMPERATURE, 1, '°C | ° C | deg C | degC | C | °c | ºC | Celsius'),

@@ -49,6 +49,47 @@ const SLIPS: readonly { what: string; plate: string[]; values: Record<string, un
     plate: ['Pression Pa       | Puissance W   | Masse kg', '   262            |    250        |   30'],
     values: { pressure_Pa: 262, ratedPower_W: 250, mass_kg: 30 },
   },
+  {
+    what: 'one power in kilowatts and in horsepower',
+    plate: ['3.0 kW   4 HP   400 V   6.43 A   50 Hz', '1435 min-1   cos φ 0.83'],
+    values: { ratedPower_W: 3000 },
+  },
+  {
+    what: 'columns of kilowatts and horsepower over two ratings',
+    plate: [
+      'HP   | kW     | min-1   | V       | A      | Hz  | cos φ',
+      '20   | 15.0   | 2920    | 415     | 28.3   | 50  | 0.85',
+      '23   | 17.0   | 3520    | 460     | 27.9   | 60  | 0.89',
+    ],
+    values: { ratedPower_W: [15000, 17000] },
+  },
+  {
+    what: 'a delta at the end of a range read as a 4',
+    plate: [
+      'kW      | min-1   | V          | A      | Hz  | cos φ',
+      '0,18    | 890     | 220-2404   | 1,06   | 50  | 0,64',
+      '0,18    | 890     | 380-415Y   | 0,61   | 50  | 0,64',
+    ],
+    values: { voltage_V: [220, 240, 380, 415], current_A: [1.06, 0.61] },
+  },
+  {
+    what: 'efficiencies of two ratings beside their label',
+    plate: [
+      'Hz        50           60',
+      'V         230/400      440',
+      'kW        1,1          1,3',
+      't/min     2840         3375',
+      'cos φ     0,83         0,78',
+      'A         4,32/2,48    2,74',
+      'n %       77,0         79,7',
+    ],
+    values: { efficiency: [0.77, 0.797], powerFactor: [0.83, 0.78], speed_rpm: [2840, 3375] },
+  },
+  {
+    what: 'Cyrillic units as a reader of Latin letters gives them back',
+    plate: ['0,55 kBT   1365 06/MuH   50 TIy', '110B   7,49 A   14 MKD'],
+    values: { ratedPower_W: 550, speed_rpm: 1365, frequency_Hz: 50, voltage_V: [110], capacitor_uF: 14 },
+  },
 ];
 
 describe('slips of reading', () => {
