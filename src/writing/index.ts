@@ -1,10 +1,11 @@
 import type { Photo } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
 import { layFlat, type Outline } from './lay-flat.ts';
+import { outlineAroundLetters } from './outline/around-letters.ts';
 import { findOutline, wholePhoto } from './outline/find-outline.ts';
 import { readBoxes } from './read-boxes.ts';
 import { lookAgain } from './second-look.ts';
-import { turnUpright } from './upright.ts';
+import { turnUpright, type Upright } from './upright.ts';
 import type { Writing } from './written.ts';
 
 export type { Ruling, ReadWord, VotedGlyph, Writing } from './written.ts';
@@ -26,6 +27,9 @@ export type ReadingOptions = {
   readonly outline?: Outline;
 };
 
+/** Lines read worse than this on average are as likely none: the outline may be wrong. */
+const POOR = 0.45;
+
 /**
  * Reads what is written on a plate or a sheet.
  * @returns words and rulings of the plate laid flat, the right way up; null where no text was found at all
@@ -35,11 +39,9 @@ export async function readWriting(
   words: WordReader,
   options: ReadingOptions = {},
 ): Promise<Writing | null> {
-  const outline = options.outline ?? findOutline(photo);
-  const margin = outline ? MARGIN_PX : 0;
-  const lying = layFlat(photo, outline ?? wholePhoto(photo), margin);
-  if (!lying) return null;
-  const { surface, found } = await turnUpright(lying, words);
+  const laid = await bestLaid(photo, words, options.outline);
+  if (!laid) return null;
+  const { surface, found, margin } = laid;
   const { width, height } = surface;
   const isRuled = (x: number, y: number) => found.ruled[Math.round(y) * width + Math.round(x)] === 1;
   const read = await lookAgain(surface, found, await readBoxes(surface, found.lines, words, isRuled), words);
@@ -55,7 +57,29 @@ export async function readWriting(
       surface.toPhoto(width - margin, height - margin),
       surface.toPhoto(margin, height - margin),
     ],
-    isOutlined: outline !== null,
+    isOutlined: laid.isOutlined,
     toPhoto: surface.toPhoto,
   };
+}
+
+type Laid = Upright & { readonly margin: number; readonly isOutlined: boolean };
+
+/** The plate laid flat within its edges; where its lines can't be read so, within a rectangle around its letters. */
+async function bestLaid(photo: Photo, words: WordReader, known: Outline | undefined): Promise<Laid | null> {
+  const outline = known ?? findOutline(photo);
+  const first = await laidFlat(photo, words, outline, outline ? MARGIN_PX : 0);
+  if (known || (first && first.readability >= POOR)) return first;
+  const around = outlineAroundLetters(photo);
+  const second = around && (await laidFlat(photo, words, around, 0));
+  return second && (!first || second.readability > first.readability) ? second : first;
+}
+
+async function laidFlat(
+  photo: Photo,
+  words: WordReader,
+  outline: Outline | null,
+  margin: number,
+): Promise<Laid | null> {
+  const lying = layFlat(photo, outline ?? wholePhoto(photo), margin);
+  return lying && { ...(await turnUpright(lying, words)), margin, isOutlined: outline !== null };
 }

@@ -4,6 +4,7 @@ import type { Sample } from './crop/sample-box.ts';
 import { flatGrey } from './flat-grey.ts';
 import { turned } from './lay-flat.ts';
 import { findLines, type FoundLines } from './lines/find-lines.ts';
+import type { TextLine } from './lines/text-lines.ts';
 import { sampleAll, waysOf } from './read-boxes.ts';
 import type { Surface } from './surface.ts';
 
@@ -19,8 +20,9 @@ const CLEAR = 4;
 /** Photos are mostly taken the right way up. */
 const PREFERRED = 1.15;
 
-/** A surface the way one reads it, and the lines on it. */
-export type Upright = { readonly surface: Surface; readonly found: FoundLines };
+/** A surface the way one reads it, the lines on it, and how well its longest ones can be read, 0..1. */
+export type Upright = View & { readonly readability: number };
+type View = { readonly surface: Surface; readonly found: FoundLines };
 
 /**
  * Turns a surface so that its text can be read. Whether lines run across or down is seen by how letters stand side by
@@ -29,13 +31,15 @@ export type Upright = { readonly surface: Surface; readonly found: FoundLines };
 export async function turnUpright(surface: Surface, words: WordReader): Promise<Upright> {
   const asItLies = viewOf(surface, 0);
   const known = await readabilityOf(asItLies, 'upright', words);
-  if (known.readability >= SURE) return asItLies;
+  if (known.readability >= SURE) return { ...asItLies, readability: known.readability };
   const onItsSide = viewOf(surface, 1);
   const isOnItsSide = lettersInLine(onItsSide) > CLEARLY_MORE * lettersInLine(asItLies);
   const view = isOnItsSide ? onItsSide : asItLies;
   const one = isOnItsSide ? await readabilityOf(view, 'upright', words) : known;
   const other = await readabilityOf(view, 'around', words);
-  return sensible(other) > PREFERRED * sensible(one) ? viewOf(surface, isOnItsSide ? 3 : 2) : view;
+  return sensible(other) > PREFERRED * sensible(one)
+    ? { ...viewOf(surface, isOnItsSide ? 3 : 2), readability: other.readability }
+    : { ...view, readability: one.readability };
 }
 
 /** Single characters look like some upside down too; lines of them hardly ever do. */
@@ -46,13 +50,13 @@ type Turns = 0 | 1 | 2 | 3;
 type Way = 'upright' | 'around';
 type Readability = { readonly readability: number; readonly clearLetters: number };
 
-function viewOf(surface: Surface, turns: Turns): Upright {
+function viewOf(surface: Surface, turns: Turns): View {
   const view = turned(surface, turns);
   return { surface: view, found: findLines(flatGrey(view)) };
 }
 
 /** Letters that stand in lines of several. */
-const lettersInLine = ({ found }: Upright): number =>
+const lettersInLine = ({ found }: View): number =>
   found.lines.reduce((sum, { letters }) => sum + (letters.length >= LINE ? letters.length : 0), 0);
 
 /** Each sample's surest reading: what may be a relief is read as print too. */
@@ -73,9 +77,12 @@ async function readOnce(samples: readonly Sample[], words: WordReader): Promise<
   return surest;
 }
 
+/** Long lines with clear edges are text; a mottled ground has long ones too, but faint. */
+const likeText = ({ worth, letters }: TextLine) => worth * Math.sqrt(letters.length);
+
 /** How surely lines are read: their mean confidence, and how many letters are read clearly. */
-async function readabilityOf({ surface, found }: Upright, way: Way, words: WordReader): Promise<Readability> {
-  const asked = [...found.lines].sort((a, b) => b.letters.length - a.letters.length).slice(0, ASKED);
+async function readabilityOf({ surface, found }: View, way: Way, words: WordReader): Promise<Readability> {
+  const asked = [...found.lines].sort((a, b) => likeText(b) - likeText(a)).slice(0, ASKED);
   const reads = await readOnce(sampleAll(surface, asked, undefined, way), words);
   let [sure, weight, clearLetters] = [0, 0, 0];
   reads.forEach(({ glyphs, confidence }, i) => {

@@ -137,10 +137,14 @@ function worthOf(sides: readonly Side[], letters: readonly LetterPlace[], view: 
   );
 }
 
+/** No corner of a plate looks sharper or blunter, however obliquely it is seen: sine of the angle. */
+const LEAST_CORNER = 0.6;
+
 function isConvex(corners: readonly Xy[]): boolean {
   return corners.every((p, i) => {
     const [q, r] = [corners[(i + 1) % 4]!, corners[(i + 2) % 4]!];
-    return (q[0] - p[0]) * (r[1] - q[1]) - (q[1] - p[1]) * (r[0] - q[0]) > 0;
+    const turn = (q[0] - p[0]) * (r[1] - q[1]) - (q[1] - p[1]) * (r[0] - q[0]);
+    return turn > LEAST_CORNER * Math.hypot(q[0] - p[0], q[1] - p[1]) * Math.hypot(r[0] - q[0], r[1] - q[1]);
   });
 }
 

@@ -4,8 +4,8 @@ import { findPieces, type Piece } from '../ink/pieces.ts';
 import { sharpnessTest } from '../ink/sharpness.ts';
 import type { View } from './view.ts';
 
-/** A piece of ink that looks like a letter in company: its middle, view pixels, and how sharp it is. */
-export type LetterPlace = { readonly x: number; readonly y: number; readonly weight: number };
+/** A piece of ink that looks like a letter in company: its middle and longer side, view pixels, and how sharp it is. */
+export type LetterPlace = { readonly x: number; readonly y: number; readonly size: number; readonly weight: number };
 
 const LOWEST_PX = 6;
 const HIGHEST_SHARE = 0.12;
@@ -24,7 +24,7 @@ export function lettersOn(view: View): LetterPlace[] {
     const letters = shaped.filter(sharpnessTest(shaped)).sort((a, c) => a.x0 - c.x0);
     return letters
       .filter((_, i) => companions(letters, i) >= 2)
-      .map((p) => ({ x: (p.x0 + p.x1) / 2, y: (p.y0 + p.y1) / 2, weight: p.edge }));
+      .map((p) => ({ x: (p.x0 + p.x1) / 2, y: (p.y0 + p.y1) / 2, size: sizeOf(p), weight: p.edge }));
   });
 }
 

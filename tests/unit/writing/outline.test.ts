@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { outlineAroundLetters } from '../../../src/writing/outline/around-letters.ts';
 import { findOutline } from '../../../src/writing/outline/find-outline.ts';
 import { photoOf, platePhoto, type Colour } from './pictures.ts';
 
@@ -64,5 +65,38 @@ describe('the outline of a plate', () => {
 
   test('an even wall has none', () => {
     expect(findOutline(photoOf(WIDTH, HEIGHT, () => GREY))).toBeNull();
+  });
+});
+
+describe('where letters stand, on a plate whose edges do not show', () => {
+  /** A plate of its ground's own colour, turned by so much. */
+  const turnedBy = (angle: number): Xy[] =>
+    [
+      [-260, -150],
+      [260, -150],
+      [260, 150],
+      [-260, 150],
+    ].map(([x, y]): Xy => {
+      const [c, s] = [Math.cos(angle), Math.sin(angle)];
+      return [400 + x! * c - y! * s, 300 + x! * s + y! * c];
+    });
+
+  test.each([0, 0.3, -0.35])('a rectangle around them runs along their lines, turned by %f rad', (angle) => {
+    const corners = turnedBy(angle);
+    const photo = platePhoto(WIDTH, HEIGHT, corners, { plate: GREY, ground: GREY, letters: DARK });
+    const [a, b, , d] = outlineAroundLetters(photo)!.corners as unknown as [Xy, Xy, Xy, Xy];
+    expect(Math.atan2(b[1] - a[1], b[0] - a[0])).toBeCloseTo(angle, 1);
+    // letters reach from a tenth to eight tenths of the width and an eighth to nine tenths of the height
+    const [wide, high] = [Math.hypot(b[0] - a[0], b[1] - a[1]), Math.hypot(d[0] - a[0], d[1] - a[1])];
+    expect(wide).toBeGreaterThan(0.7 * 520);
+    expect(wide).toBeLessThan(520 + 60);
+    expect(high).toBeGreaterThan(0.74 * 300);
+    expect(high).toBeLessThan(300 + 60);
+  });
+
+  test('nothing where there are no letters', () => {
+    expect(
+      outlineAroundLetters(platePhoto(WIDTH, HEIGHT, CORNERS, { plate: LIGHT, ground: GREY, letters: LIGHT })),
+    ).toBe(null);
   });
 });
