@@ -2,8 +2,8 @@ import type { Photo } from '../../picture/raster.ts';
 import type { DigitReader } from '../digits/digit-network.ts';
 import { writtenGrid, type WrittenGrid } from '../grid/written-grid.ts';
 import { sheetInk, type SheetInk } from '../ink/sheet-ink.ts';
-import type { Lattice } from './find-lattice.ts';
-import { tableSurface, type Fit, type Margins, type TableSurface } from './table-surface.ts';
+import type { SheetLies } from './sheet-lies.ts';
+import { tableSurface, type Fit, type TableSurface } from './table-surface.ts';
 
 /** A sheet laid flat, its ink, and the rows and columns of readings on it. */
 export type LaidTable = Look & { readonly grid: WrittenGrid };
@@ -18,7 +18,7 @@ const SHIFT = 0.25;
 export type Look = { readonly table: TableSurface; readonly ink: SheetInk };
 
 /** Lays a table flat as it lies in the photo. */
-export function lookAt(photo: Photo, lattice: Lattice, margins: Margins, fit?: Fit): Look | null {
+export function lookAt(photo: Photo, { lattice, margins }: SheetLies, fit?: Fit): Look | null {
   const table = tableSurface(photo, lattice, margins, fit);
   if (!table) return null;
   const ink = sheetInk(table);
@@ -27,14 +27,8 @@ export function lookAt(photo: Photo, lattice: Lattice, margins: Margins, fit?: F
 
 /**
  * Lays a table flat so that its figures have the usual size and its rows are level; null where no readings are seen.
- * @param first the table as it was laid flat to begin with
  */
-export function layTable(
-  { table, ink }: Look,
-  lattice: Lattice,
-  margins: Margins,
-  read: DigitReader,
-): LaidTable | null {
+export function layTable({ table, ink }: Look, lies: SheetLies, read: DigitReader): LaidTable | null {
   const first = withGrid({ table, ink }, read);
   if (!first) return null;
   const { grid } = first;
@@ -42,7 +36,7 @@ export function layTable(
   const shift = (Math.abs(grid.lean) * (grid.xs.at(-1)! - grid.xs[0]!)) / 2 / grid.digit;
   if (off < AS_GOOD && off > 1 / AS_GOOD && shift < SHIFT) return first;
   const fit = { zoom: off / table.surface.photoPixels, lean: grid.lean };
-  const again = lookAt(table.surface.photo, lattice, margins, fit);
+  const again = lookAt(table.surface.photo, lies, fit);
   return (again && withGrid(again, read)) ?? first;
 }
 

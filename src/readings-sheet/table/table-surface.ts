@@ -27,10 +27,10 @@ const GUESSED_ROW_PX = 56;
 const MOST_ENLARGED = 2;
 
 /** How much around a lattice is laid flat with it, shares of its height and width. */
-export type Margins = { readonly above: number; readonly below: number; readonly beside: number };
+export type Margins = { readonly above: number; readonly right: number; readonly below: number; readonly left: number };
 /** Above a table stands the head of the sheet. */
-export const AROUND_TABLE: Margins = { above: 0.55, below: 0.25, beside: 0.15 };
-export const NOTHING_AROUND: Margins = { above: 0, below: 0, beside: 0 };
+export const AROUND_TABLE: Margins = { above: 0.55, right: 0.15, below: 0.25, left: 0.15 };
+export const NOTHING_AROUND: Margins = { above: 0, right: 0, below: 0, left: 0 };
 
 /** How a table is laid flat again once its figures are known: flat pixels in a photo pixel, and the rows' lean. */
 export type Fit = { readonly zoom: number; readonly lean: number };
@@ -49,11 +49,11 @@ export function tableSurface(
   const heights = gaps(nodes.length - 1, (r) => nodes[r]!.map((at, c) => distance(at, nodes[r + 1]![c]!)));
   const usual = middleOf(heights);
   const [wide, high] = [sum(widths), sum(heights)];
-  const area = wide * (1 + 2 * margins.beside) * high * (1 + margins.above + margins.below);
+  const area = wide * (1 + margins.left + margins.right) * high * (1 + margins.above + margins.below);
   const isRuled = isDrawn.level.filter(Boolean).length >= RULED_ROWS;
   const guessed = isRuled ? ROW_PX / usual : GUESSED_PX / Math.max(wide, 1.7 * high);
   const zoom = Math.min(MOST_ENLARGED, fit?.zoom ?? guessed, Math.sqrt(MOST_PX / area));
-  const xs = edges(margins.beside * wide, widths, zoom);
+  const xs = edges(margins.left * wide, widths, zoom);
   const ys = edges(margins.above * high, heights, zoom);
   const last = <T>(list: readonly T[]) => list[list.length - 1]!;
   const corners = (rows: readonly (readonly Xy[])[]) =>
@@ -74,7 +74,7 @@ export function tableSurface(
   const middle = (xs[0]! + last(xs)) / 2;
   return {
     surface: {
-      width: Math.ceil(last(xs) + margins.beside * wide * zoom),
+      width: Math.ceil(last(xs) + margins.right * wide * zoom),
       height: Math.ceil(last(ys) + margins.below * high * zoom),
       photo,
       photoPixels: 1 / zoom,
