@@ -10,7 +10,7 @@ import { findLattice } from './table/find-lattice.ts';
 import { layTable, lookAt } from './table/lay-table.ts';
 import { findPage, pageLattice, photoAsPage, ruledOnPage } from './table/page-lattice.ts';
 import { turnedBy, type SheetLies } from './table/sheet-lies.ts';
-import { AROUND_TABLE } from './table/table-surface.ts';
+import { AROUND_TABLE, NOTHING_AROUND } from './table/table-surface.ts';
 
 /** A table the right way up, what stands over its columns, its rows, and the print above it. */
 export type FoundTable = Header & {
@@ -45,12 +45,12 @@ export async function findTable(photo: Photo, digits: DigitReader, words: WordRe
 function* waysToLie(photo: Photo): Generator<SheetLies> {
   const page = findPage(photo);
   const ruled = page && ruledOnPage(page);
-  if (ruled) yield ruled;
-  if (page) yield pageLattice(page);
+  if (ruled) yield { lattice: ruled, margins: NOTHING_AROUND };
+  if (page) yield { lattice: pageLattice(page), margins: NOTHING_AROUND };
   const lattice = findLattice(photo);
   if (lattice) yield { lattice, margins: AROUND_TABLE };
   const whole = page ? null : photoAsPage(photo);
-  if (whole) yield pageLattice(whole);
+  if (whole) yield { lattice: pageLattice(whole), margins: NOTHING_AROUND };
 }
 
 /** How surely columns are named, and how many figures stand in them. */

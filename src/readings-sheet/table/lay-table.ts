@@ -8,9 +8,9 @@ import { tableSurface, type Fit, type TableSurface } from './table-surface.ts';
 /** A sheet laid flat, its ink, and the rows and columns of readings on it. */
 export type LaidTable = Look & { readonly grid: WrittenGrid };
 
-/** The digit reader was taught on figures about so high, flat pixels; this much off is as good. */
+/** The digit reader was taught on figures about so high, flat pixels; so much lower or higher is as good. */
 const FIGURE_PX = 31;
-const AS_GOOD = 1.3;
+const AS_GOOD = { lower: 1.15, higher: 1.3 };
 /** A lean that shifts the end of a row by this much is taken out, figure heights. */
 const SHIFT = 0.25;
 
@@ -34,7 +34,7 @@ export function layTable({ table, ink }: Look, lies: SheetLies, read: DigitReade
   const { grid } = first;
   const off = FIGURE_PX / grid.digit;
   const shift = (Math.abs(grid.lean) * (grid.xs.at(-1)! - grid.xs[0]!)) / 2 / grid.digit;
-  if (off < AS_GOOD && off > 1 / AS_GOOD && shift < SHIFT) return first;
+  if (off < AS_GOOD.lower && off > 1 / AS_GOOD.higher && shift < SHIFT) return first;
   const fit = { zoom: off / table.surface.photoPixels, lean: grid.lean };
   const again = lookAt(table.surface.photo, lies, fit);
   return (again && withGrid(again, read)) ?? first;

@@ -6,8 +6,6 @@ import { findOutline, wholePhoto } from '../../writing/outline/find-outline.ts';
 import { chooseRulings } from './choose-rulings.ts';
 import { linesOf, mapped, type Lattice } from './find-lattice.ts';
 import { withEnds } from './ruling-ends.ts';
-import type { SheetLies } from './sheet-lies.ts';
-import { NOTHING_AROUND, type Margins } from './table-surface.ts';
 
 type Xy = readonly [number, number];
 
@@ -26,24 +24,23 @@ export function findPage(photo: Photo): Surface | null {
 export const photoAsPage = (photo: Photo): Surface | null => layFlat(photo, wholePhoto(photo));
 
 /** The sheet of paper as a lattice of which no line is drawn: where no rulings tell of a table. */
-export function pageLattice(page: Surface): SheetLies {
-  const share = (i: number) => EDGE + ((1 - 2 * EDGE) * i) / (PLACES - 1);
-  const steps = Array.from({ length: PLACES }, (_, i) => share(i));
-  const none = steps.map(() => false);
-  const nodes = steps.map((v) => steps.map((u) => page.toPhoto(u * page.width, v * page.height)));
-  return { lattice: { nodes, isDrawn: { level: none, upright: none } }, margins: NOTHING_AROUND };
+export function pageLattice(page: Surface): Lattice {
+  const { width, height } = page;
+  const [left, top] = [EDGE * width, EDGE * height];
+  const corners: Lattice = {
+    nodes: [top, height - top].map((y) => [left, width - left].map((x): Xy => [x, y])),
+    isDrawn: { level: [false, false], upright: [false, false] },
+  };
+  return onPhoto(corners, page);
 }
 
-/** The ruled table on a page, and the page around it; null where nothing on it is ruled like a table. */
-export function ruledOnPage(page: Surface): SheetLies | null {
+/** The rulings of a table on a page, and the page's own sides around them; null where nothing on it is ruled. */
+export function ruledOnPage(page: Surface): Lattice | null {
   const { width, height, values } = flatGrey(page);
   const grey = { width, height, data: Uint8Array.from(values) };
   const lines = linesOf(grey, grainOf(grey), Math.max(width, height)).filter((line) => !isEdge(line, page));
   const rulings = chooseRulings(lines);
-  if (!rulings) return null;
-  const lattice = withEnds(rulings);
-  const toPhoto = ([x, y]: Xy) => page.toPhoto(x, y);
-  return { lattice: mapped(lattice, toPhoto), margins: marginsOf(lattice, page) };
+  return rulings && onPhoto(withSides(withEnds(rulings), page), page);
 }
 
 /** Whether a line is no ruling but the edge of the paper. */
@@ -53,17 +50,51 @@ function isEdge(line: PageLine, { width, height }: Surface): boolean {
   return Math.max(from, to) < EDGE * across || Math.min(from, to) > (1 - EDGE) * across;
 }
 
-/** How much of a page lies around a lattice on it. */
-function marginsOf({ nodes }: Lattice, { width, height }: Surface): Margins {
-  const mean = (some: readonly Xy[], k: 0 | 1) => some.reduce((sum, at) => sum + at[k], 0) / some.length;
-  const column = (c: number) => nodes.map((row) => row.at(c)!);
-  const [left, right] = [mean(column(0), 0), mean(column(-1), 0)];
-  const [top, bottom] = [mean(nodes[0]!, 1), mean(nodes.at(-1)!, 1)];
-  const share = (length: number, of: number, whole: number) => Math.max(0, length - EDGE * whole) / of;
+/** A lattice on a page carried on to the page's sides: what stands around a table lies as flat as the page. */
+function withSides({ nodes, isDrawn }: Lattice, { width, height }: Surface): Lattice {
+  const [left, right] = [EDGE * width, (1 - EDGE) * width];
+  const [top, bottom] = [EDGE * height, (1 - EDGE) * height];
+  const across = nodes.map((row): Xy[] => {
+    const [first, last] = [row[0]!, row.at(-1)!];
+    return [[Math.min(left, first[0] - 1), first[1]], ...row, [Math.max(right, last[0] + 1), last[1]]];
+  });
+  const [first, last] = [across[0]!, across.at(-1)!];
+  const over = first.map(([x, y]): Xy => [x, Math.min(top, y - 1)]);
+  const under = last.map(([x, y]): Xy => [x, Math.max(bottom, y + 1)]);
   return {
-    above: share(top, bottom - top, height),
-    right: share(width - right, right - left, width),
-    below: share(height - bottom, bottom - top, height),
-    left: share(left, right - left, width),
+    nodes: [over, ...across, under],
+    isDrawn: { level: [false, ...isDrawn.level, false], upright: [false, ...isDrawn.upright, false] },
   };
 }
+
+/** A lattice of a page in the photo, with nodes between the page's where these are far apart: paper bends. */
+function onPhoto(lattice: Lattice, page: Surface): Lattice {
+  const across = denser(lattice.nodes, lattice.isDrawn.upright, page.width / (PLACES - 1));
+  const down = denser(transposed(across.nodes), lattice.isDrawn.level, page.height / (PLACES - 1));
+  return mapped(
+    { nodes: transposed(down.nodes), isDrawn: { level: down.isDrawn, upright: across.isDrawn } },
+    ([x, y]) => page.toPhoto(x, y),
+  );
+}
+
+/** Rows of nodes with further ones, not drawn, wherever two are further apart than a step on average. */
+function denser(rows: readonly (readonly Xy[])[], isDrawn: readonly boolean[], step: number) {
+  const gaps = rows[0]!
+    .slice(1)
+    .map((_, c) => rows.reduce((sum, row) => sum + distance(row[c]!, row[c + 1]!), 0) / rows.length);
+  const counts = gaps.map((gap) => Math.max(1, Math.round(gap / step)));
+  const share = (a: Xy, b: Xy, f: number): Xy => [a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f];
+  return {
+    nodes: rows.map((row) => [
+      ...counts.flatMap((count, c) => Array.from({ length: count }, (_, k) => share(row[c]!, row[c + 1]!, k / count))),
+      row.at(-1)!,
+    ]),
+    isDrawn: [
+      ...counts.flatMap((count, c) => Array.from({ length: count }, (_, k) => k === 0 && isDrawn[c]!)),
+      isDrawn.at(-1)!,
+    ],
+  };
+}
+
+const distance = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+const transposed = (nodes: readonly (readonly Xy[])[]): Xy[][] => nodes[0]!.map((_, c) => nodes.map((row) => row[c]!));

@@ -17,10 +17,7 @@ export type TableSurface = {
   readonly rowHeight: number;
 };
 
-/** Ruled rows are first laid flat this high: figures are half of it, and what is finer than the photo tells nothing more. */
-const ROW_PX = 64;
-/** Tables with fewer rulings than this have rows without; they are first laid flat this big, and no table bigger. */
-const RULED_ROWS = 5;
+/** A table is first laid flat this big, rows of readings are then about so high; no table is laid flat bigger. */
 const GUESSED_PX = 1500;
 const MOST_PX = 3_200_000;
 const GUESSED_ROW_PX = 56;
@@ -47,11 +44,9 @@ export function tableSurface(
 ): TableSurface | null {
   const widths = gaps(nodes[0]!.length - 1, (c) => nodes.map((row) => distance(row[c]!, row[c + 1]!)));
   const heights = gaps(nodes.length - 1, (r) => nodes[r]!.map((at, c) => distance(at, nodes[r + 1]![c]!)));
-  const usual = middleOf(heights);
   const [wide, high] = [sum(widths), sum(heights)];
   const area = wide * (1 + margins.left + margins.right) * high * (1 + margins.above + margins.below);
-  const isRuled = isDrawn.level.filter(Boolean).length >= RULED_ROWS;
-  const guessed = isRuled ? ROW_PX / usual : GUESSED_PX / Math.max(wide, 1.7 * high);
+  const guessed = GUESSED_PX / Math.max(wide, 1.7 * high);
   const zoom = Math.min(MOST_ENLARGED, fit?.zoom ?? guessed, Math.sqrt(MOST_PX / area));
   const xs = edges(margins.left * wide, widths, zoom);
   const ys = edges(margins.above * high, heights, zoom);
@@ -83,7 +78,7 @@ export function tableSurface(
     xs,
     ys,
     drawn: { xs: xs.filter((_, i) => isDrawn.upright[i]), ys: ys.filter((_, i) => isDrawn.level[i]) },
-    rowHeight: isRuled ? usual * zoom : GUESSED_ROW_PX,
+    rowHeight: GUESSED_ROW_PX,
   };
 }
 
