@@ -24,6 +24,10 @@ const CLOSE = 1.25;
 /** Further below the header than this, row heights, the first row may be the second: a fold may have hidden the first. */
 const ROOM = 1.6;
 
+/** A number in words over the readings is a value of the sheet's head: names and units have none. */
+const hasNumbers = ({ words }: { readonly words: readonly ReadWord[] }): boolean =>
+  words.some(({ text }) => /^\d{2,}([.,]\d+)?$/.test(text));
+
 /** The lowest row and those over it that follow closely. */
 function together<Row extends { readonly y: number }>(rows: readonly Row[], pitch: number): readonly Row[] {
   const apart = rows.findLastIndex(({ y }, i) => i + 1 < rows.length && rows[i + 1]!.y - y > CLOSE * pitch);
@@ -38,10 +42,11 @@ export const surenessOf = (columns: readonly NamedColumn[]): number =>
 export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonly SheetLine[]): Header {
   const { grid, isTold } = withFirstRow(withoutHeader(found, lines), lines);
   const top = grid.ys[0]!;
-  const rows = together(
+  const over = together(
     rowsOver(lines, top).filter(({ y }) => top - y < HIGHEST * grid.pitch),
     grid.pitch,
   );
+  const rows = over.slice(over.findLastIndex(hasNumbers) + 1);
   const sides = { xs: grid.xs, drawn: table.drawn.xs };
   let best: { columns: readonly NamedColumn[]; from: number; worth: number } | null = null;
   for (let count = 1; count <= Math.min(MOST_ROWS, rows.length); count++) {

@@ -1,5 +1,5 @@
 import { grainOf } from '../../picture/lines/page-view.ts';
-import { acrossAt, type PageLine } from '../../picture/lines/page-lines.ts';
+import { acrossAt, lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
 import type { Photo } from '../../picture/raster.ts';
 import { flatGrey, layFlat, type Surface } from '../../writing/index.ts';
 import { findOutline, wholePhoto } from '../../writing/outline/find-outline.ts';
@@ -38,10 +38,17 @@ export function pageLattice(page: Surface): Lattice {
 export function ruledOnPage(page: Surface): Lattice | null {
   const { width, height, values } = flatGrey(page);
   const grey = { width, height, data: Uint8Array.from(values) };
-  const lines = linesOf(grey, grainOf(grey), Math.max(width, height)).filter((line) => !isEdge(line, page));
+  const lines = linesOf(grey, grainOf(grey), Math.max(width, height)).filter(
+    (line) => isLevel(line) && !isEdge(line, page),
+  );
   const rulings = chooseRulings(lines);
   return rulings && onPhoto(withSides(withEnds(rulings), page), page);
 }
+
+/** On paper laid flat a table leans by no more than this tangent. */
+const LEAN = 0.06;
+const isLevel = (line: PageLine): boolean =>
+  Math.abs(acrossAt(line, line.to) - acrossAt(line, line.from)) < LEAN * lengthOf(line);
 
 /** Whether a line is no ruling but the edge of the paper. */
 function isEdge(line: PageLine, { width, height }: Surface): boolean {
