@@ -4,6 +4,7 @@ import type { TableSurface } from '../table/table-surface.ts';
 import { headCells } from './head-cells.ts';
 import { nameColumns, type NamedColumn } from './name-columns.ts';
 import type { SheetLine } from './sheet-words.ts';
+import { unitAsRead } from './units-as-read.ts';
 
 /** What stands over the columns, the table with its header as first row, and whether no row fits in between. */
 export type Header = {
@@ -24,9 +25,29 @@ const CLOSE = 1.25;
 /** Further below the header than this, row heights, the first row may be the second: a fold may have hidden the first. */
 const ROOM = 1.6;
 
-/** A number in words over the readings is a value of the sheet's head: names and units have none. */
-const hasNumbers = ({ words }: { readonly words: readonly ReadWord[] }): boolean =>
-  words.some(({ text }) => /^\d{2,}([.,]\d+)?$/.test(text));
+/** A number with its unit over the readings is a value of the sheet's head, and so are two numbers: headings have none. */
+const hasNumbers = ({ words }: { readonly words: readonly ReadWord[] }): boolean => {
+  const isNumber = words.map(({ text }) => /^\d{2,}([.,]\d+)?$/.test(text));
+  const hasUnit = isNumber.some((is, i) => is && unitAsRead(words[i + 1]?.text ?? '') !== null);
+  return hasUnit || isNumber.filter(Boolean).length >= 2;
+};
+
+/** Words over each other, read from one place as two lines, told apart: no two of a layer overlap by more than this share. */
+const OVERLAP = 0.4;
+
+/** A row of words as layers in which none overlap, the words of one line together. */
+function layersOf(words: readonly ReadWord[]): ReadWord[][] {
+  const layers: ReadWord[][] = [];
+  const meets = (a: ReadWord, b: ReadWord) =>
+    Math.min(a.x1, b.x1) - Math.max(a.x0, b.x0) > OVERLAP * Math.min(a.x1 - a.x0, b.x1 - b.x0);
+  for (const word of words) {
+    const free = layers.filter((layer) => !layer.some((other) => meets(word, other)));
+    const own = free.find((layer) => layer.some((other) => other.line === word.line)) ?? free[0];
+    if (own) own.push(word);
+    else layers.push([word]);
+  }
+  return layers;
+}
 
 /** The lowest row and those over it that follow closely. */
 function together<Row extends { readonly y: number }>(rows: readonly Row[], pitch: number): readonly Row[] {
@@ -51,7 +72,7 @@ export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonl
   let best: { columns: readonly NamedColumn[]; from: number; worth: number } | null = null;
   for (let count = 1; count <= Math.min(MOST_ROWS, rows.length); count++) {
     const some = rows.slice(-count);
-    const cells = some.map(({ words }) => headCells(words, sides));
+    const cells = some.flatMap(({ words }) => layersOf(words)).map((words) => headCells(words, sides));
     const columns = nameColumns(grid.xs.slice(1).map((_, c) => cells.map((row) => row[c]!).filter(Boolean)));
     const worth = surenessOf(columns) - FURTHER * count;
     if (best && worth <= best.worth) continue;

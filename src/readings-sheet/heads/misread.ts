@@ -1,6 +1,7 @@
 /** Characters that are taken for each other in small or blurred print, by hand or between brackets. */
 const LOOK_ALIKE = [
   'l1i|!/[](){}jtf',
+  'lu',
   '0oqd',
   'o°',
   '2z',

@@ -32,8 +32,15 @@ const CLEAR_NAME = 0.7;
 const CLEAR_UNIT = 0.9;
 /** How much of the worth goes where two units are equally likely: the column is then no sure one. */
 const UNIT_DOUBT = 4;
-/** Of these there is one column only: the unit says as much as half a name. */
-const ALONE: Partial<Record<Quantity, number>> = { current: 0.3, speed: 0.3, flow: 0.3, velocity: 0.3, power: 0.3 };
+/** Of these there is one column only: the unit says as much as half a name. Of two pressures suction is hardly ever left out. */
+const ALONE: Partial<Record<ColumnQuantity, number>> = {
+  current_A: 0.3,
+  speed_rpm: 0.3,
+  flow_m3_s: 0.3,
+  velocity_m_s: 0.3,
+  inputPower_W: 0.3,
+  staticPressure_Pa: 0.2,
+};
 
 /**
  * Names the columns of a table from what stands over them, all together: no quantity twice.
@@ -80,9 +87,9 @@ function guessesOf(lines: readonly string[]): Guess[] {
       .filter(({ unit }) => unit.quantity === wanted)
       .map(({ unit, likeness, passages }) => {
         const own = Math.max(name, ...passages.map((some) => nameAmong(names, some)));
-        return { quantity, unit, worth: Math.max(own, ALONE[wanted] ?? 0) + UNIT_WORTH * likeness };
+        return { quantity, unit, worth: Math.max(own, ALONE[quantity] ?? 0) + UNIT_WORTH * likeness };
       });
-    if (exact) ends.push({ quantity, unit: exact, worth: Math.max(name, ALONE[wanted] ?? 0) + UNIT_WORTH });
+    if (exact) ends.push({ quantity, unit: exact, worth: Math.max(name, ALONE[quantity] ?? 0) + UNIT_WORTH });
     if (ends.length) return [surest(ends)];
     // the raised 3 of a volume is easily lost
     const rate = wanted === 'flow' && name > 0.4 ? units.find((u) => VOLUMES[u.unit]) : undefined;

@@ -12,6 +12,8 @@ const LEAST_COVER = 0.55;
 /** A ruling is seen in this share of its pieces at least; stems of figures under each other leave gaps between the rows. */
 const LEAST_SEEN = 0.7;
 
+/** A ruling may go on a little where it was not followed, flat pixels. */
+const BEYOND = 48;
 /** Two courses nearer than this are one ruling, flat pixels. */
 const SAME = 7;
 
@@ -38,12 +40,17 @@ export function withoutRulings(
   /** Takes a ruling out; where it is none leaves all as it is and says so. */
   function clean(ruling: Ruling): boolean {
     const { length, ...strides } = stridesOf(ruling);
-    const pieces: { from: number; to: number; band: [number, number] | null }[] = [];
-    for (let from = Math.max(0, Math.floor(ruling.from)); from < Math.min(length, ruling.to); from += PIECE) {
-      const to = Math.min(length, Math.ceil(ruling.to), from + PIECE);
-      pieces.push({ from, to, band: bandOf(Math.round(ruling.course((from + to) / 2)), strides, from, to) });
-    }
+    const piecesIn = (first: number, last: number) => {
+      const some: { from: number; to: number; band: [number, number] | null }[] = [];
+      for (let from = Math.max(0, Math.floor(first)); from < Math.min(length, last); from += PIECE) {
+        const to = Math.min(length, Math.ceil(last), from + PIECE);
+        some.push({ from, to, band: bandOf(Math.round(ruling.course((from + to) / 2)), strides, from, to) });
+      }
+      return some;
+    };
+    const pieces = piecesIn(ruling.from, ruling.to);
     if (pieces.filter(({ band }) => band).length < LEAST_SEEN * pieces.length) return false;
+    pieces.push(...piecesIn(ruling.from - BEYOND, ruling.from), ...piecesIn(ruling.to, ruling.to + BEYOND));
     for (const { from, to, band } of pieces) if (band) for (let a = from; a < to; a++) cleanAt(strides, a, ...band);
     return true;
   }
