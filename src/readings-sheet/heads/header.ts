@@ -10,6 +10,8 @@ import { unitAsRead } from './units-as-read.ts';
 export type Header = {
   readonly table: TableSurface;
   readonly columns: readonly NamedColumn[];
+  /** lines of text over each column, from the top down */
+  readonly headings: readonly (readonly string[])[];
   readonly isFirstSure: boolean;
   readonly grid: WrittenGrid;
 };
@@ -69,15 +71,17 @@ export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonl
   );
   const rows = over.slice(over.findLastIndex(hasNumbers) + 1);
   const sides = { xs: grid.xs, drawn: table.drawn.xs };
-  let best: { columns: readonly NamedColumn[]; from: number; worth: number } | null = null;
+  let best: (Pick<Header, 'columns' | 'headings'> & { from: number; worth: number }) | null = null;
   for (let count = 1; count <= Math.min(MOST_ROWS, rows.length); count++) {
     const some = rows.slice(-count);
     const cells = some.flatMap(({ words }) => layersOf(words)).map((words) => headCells(words, sides));
-    const columns = nameColumns(grid.xs.slice(1).map((_, c) => cells.map((row) => row[c]!).filter(Boolean)));
+    const headings = grid.xs.slice(1).map((_, c) => cells.map((row) => row[c]!).filter(Boolean));
+    const columns = nameColumns(headings);
     const worth = surenessOf(columns) - FURTHER * count;
     if (best && worth <= best.worth) continue;
     best = {
       columns,
+      headings,
       from: Math.min(...some[0]!.words.map(({ y0, capitalHeight }) => y0 - 0.3 * capitalHeight)),
       worth,
     };
@@ -92,6 +96,7 @@ export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonl
       ys: [Math.max(0, best?.from ?? top - grid.pitch), ...grid.ys],
       rowHeight: grid.pitch,
     },
+    headings: best?.headings ?? grid.xs.slice(1).map(() => []),
     columns: best?.columns ?? nameColumns(grid.xs.slice(1).map(() => [])),
   };
 }

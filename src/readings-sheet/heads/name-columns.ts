@@ -45,9 +45,17 @@ const ALONE: Partial<Record<ColumnQuantity, number>> = {
 /**
  * Names the columns of a table from what stands over them, all together: no quantity twice.
  * @param headers lines of text over each column, from the top down
+ * @param mayBe whether a column's readings can be of a quantity, once they are known
  */
-export function nameColumns(headers: readonly (readonly string[])[]): NamedColumn[] {
-  const guesses = headers.map((lines) => guessesOf(lines).sort((a, b) => b.worth - a.worth));
+export function nameColumns(
+  headers: readonly (readonly string[])[],
+  mayBe: (quantity: ColumnQuantity, column: number) => boolean = () => true,
+): NamedColumn[] {
+  const guesses = headers.map((lines, column) =>
+    guessesOf(lines)
+      .filter(({ quantity }) => mayBe(quantity, column))
+      .sort((a, b) => b.worth - a.worth),
+  );
   const named: NamedColumn[] = headers.map(() => ({ quantity: null, unit: null, sureness: 0 }));
   const taken = new Set<ColumnQuantity>();
   const open = new Set(headers.keys());

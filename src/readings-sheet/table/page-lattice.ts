@@ -1,11 +1,11 @@
+import { crossing } from '../../picture/lines/line-webs.ts';
 import { grainOf } from '../../picture/lines/page-view.ts';
 import { acrossAt, lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
 import type { Photo } from '../../picture/raster.ts';
 import { flatGrey, layFlat, type Surface } from '../../writing/index.ts';
 import { findOutline, wholePhoto } from '../../writing/outline/find-outline.ts';
-import { chooseRulings } from './choose-rulings.ts';
+import { chooseRulings, type Rulings } from './choose-rulings.ts';
 import { linesOf, mapped, type Lattice } from './find-lattice.ts';
-import { withEnds } from './ruling-ends.ts';
 
 type Xy = readonly [number, number];
 
@@ -42,7 +42,7 @@ export function ruledOnPage(page: Surface): Lattice | null {
     (line) => isLevel(line) && !isEdge(line, page),
   );
   const rulings = chooseRulings(lines);
-  return rulings && onPhoto(withSides(withEnds(rulings), page), page);
+  return rulings && onPhoto(latticeOf(rulings, page), page);
 }
 
 /** On paper laid flat a table leans by no more than this tangent. */
@@ -57,22 +57,26 @@ function isEdge(line: PageLine, { width, height }: Surface): boolean {
   return Math.max(from, to) < EDGE * across || Math.min(from, to) > (1 - EDGE) * across;
 }
 
-/** A lattice on a page carried on to the page's sides: what stands around a table lies as flat as the page. */
-function withSides({ nodes, isDrawn }: Lattice, { width, height }: Surface): Lattice {
+/** Where rulings on a page cross each other and the page's sides: what stands around a table lies as flat as the page. */
+function latticeOf({ level, upright }: Rulings, { width, height }: Surface): Lattice {
   const [left, right] = [EDGE * width, (1 - EDGE) * width];
   const [top, bottom] = [EDGE * height, (1 - EDGE) * height];
-  const across = nodes.map((row): Xy[] => {
-    const [first, last] = [row[0]!, row.at(-1)!];
-    return [[Math.min(left, first[0] - 1), first[1]], ...row, [Math.max(right, last[0] + 1), last[1]]];
+  const rows = level.map((line) => {
+    const inner = upright.map((u): Xy => crossing(u, line) ?? [acrossAt(u, line.c[0]), line.c[0]]);
+    return [[left, atEnd(line, left)] as Xy, ...inner, [right, atEnd(line, right)] as Xy];
   });
-  const [first, last] = [across[0]!, across.at(-1)!];
-  const over = first.map(([x, y]): Xy => [x, Math.min(top, y - 1)]);
-  const under = last.map(([x, y]): Xy => [x, Math.max(bottom, y + 1)]);
+  const side = (y: number): Xy[] => [[left, y], ...upright.map((u): Xy => [atEnd(u, y), y]), [right, y]];
   return {
-    nodes: [over, ...across, under],
-    isDrawn: { level: [false, ...isDrawn.level, false], upright: [false, ...isDrawn.upright, false] },
+    nodes: [side(top), ...rows, side(bottom)],
+    isDrawn: {
+      level: [false, ...level.map(() => true), false],
+      upright: [false, ...upright.map(() => true), false],
+    },
   };
 }
+
+/** Across at a place along, or at the line's end before it: nobody knows how a line would go on. */
+const atEnd = (line: PageLine, along: number): number => acrossAt(line, Math.min(line.to, Math.max(line.from, along)));
 
 /** A lattice of a page in the photo, with nodes between the page's where these are far apart: paper bends. */
 function onPhoto(lattice: Lattice, page: Surface): Lattice {
