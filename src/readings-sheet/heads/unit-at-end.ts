@@ -13,11 +13,11 @@ export type Parted = { readonly names: readonly string[]; readonly unit: Unit; r
 const leastAlike = (length: number): number => (length <= SHORT ? 0.85 : length === 3 ? 0.8 : 0.7);
 /** A unit of one or two letters is one only by itself: behind a blank or a bracket. */
 const SHORT = 2;
-/** What a unit in the middle of a word loses. */
-const INSIDE = 0.12;
+/** What a unit in the middle of a word loses: headings are read without their blanks, and words end like units. */
+const INSIDE = 0.2;
 const CLOSING = /[\])}|lIiJj1!.,;:’']/;
 /** A bracket, or a stroke that may be one, a blank, a comma, a colon. */
-const OPENING = /[\s([{|/lI1Lif,;:.\-]/;
+const OPENING = /[\s([{|/lI1Lif,;:.-]/;
 
 type Spelling = { readonly unit: Unit; readonly letters: string };
 
@@ -47,7 +47,7 @@ export function unitsAtEnd(heading: string): Parted[] {
 }
 
 /** What stands before a unit without the bracket, comma or stroke between them. */
-const withoutOpening = (name: string): string => name.trimEnd().replace(/[\s([{|/lI1Lif,;:\-]$/, '');
+const withoutOpening = (name: string): string => name.trimEnd().replace(/[\s([{|/lI1Lif,;:-]$/, '');
 
 /** Which end of a text is likest a word, and how unlike it is. */
 function bestEnding(text: readonly string[], meant: string): { from: number; cost: number } {
