@@ -48,6 +48,7 @@ const KINDS: readonly Kind[] = [
   { quantity: 'flow_m3_s', unit: 'm³/min', fits: (l) => isRising(l) && l.decimals === 2 && l.most < 500 },
   { quantity: 'flow_m3_s', unit: 'L/s', fits: (l) => isRising(l) && l.decimals === 1 && l.most > 30 },
   { quantity: 'flow_m3_s', unit: 'm³/h', fits: (l) => isRising(l) && l.decimals === 0 && l.most > 50 },
+  { quantity: 'orificeDiameter_m', unit: 'mm', fits: (l) => isRising(l) && l.decimals === 0 && l.most < 200 },
 ];
 
 /** Guessing by the look is a help to whoever checks it, and never more. */

@@ -46,9 +46,9 @@ export function passagesOf(text: string): Passage[] {
 /** A name as it is compared: plain letters only. */
 export const plainName = (name: string): string => plainWords(name).replaceAll(' ', '') || name;
 
-/** Names up to three letters must be right letter by letter, up to five but for one in five; look-alikes do by themselves. */
+/** Names up to three letters must be right letter by letter, up to five but for one in five; one look-alike does by itself. */
 const leastAlike = (length: number, share: number): number =>
-  length <= 3 ? (share === 1 ? 0.65 : 1) : length <= 5 ? 0.8 : 0.72;
+  length <= 3 ? (share === 1 ? 1 - 0.31 / length : 1) : length <= 5 ? 0.8 : 0.72;
 
 /**
  * How surely one of some names stands in a text, 0..1: a letter in four may be misread, and the more of the text the

@@ -23,19 +23,18 @@ const LOOK_ALIKE = [
   '%7x',
 ];
 
-const ALIKE = new Set(
-  LOOK_ALIKE.flatMap((group) => [...group].flatMap((a) => [...group].filter((b) => b !== a).map((b) => a + b))),
-);
+const ALIKE = new Map<string, string>();
+for (const group of LOOK_ALIKE) for (const letter of group) ALIKE.set(letter, (ALIKE.get(letter) ?? '') + group);
 
 /** A character taken for one that looks like it costs this part of one taken for any other. */
 const CONFUSED = 0.3;
 /** So does a stroke, a dash or a point that was passed over. */
-const SLIGHT = /[-—–_.,/|()[\]{}·]/;
+const SLIGHT = '-—–_.,/|()[]{}·';
 
 /** How bad it is to read one character for another, 0..1. */
-export const misread = (a: string, b: string): number => (a === b ? 0 : ALIKE.has(a + b) ? CONFUSED : 1);
+export const misread = (a: string, b: string): number => (a === b ? 0 : ALIKE.get(a)?.includes(b) ? CONFUSED : 1);
 /** How bad it is to lose a character, or to see one that is not there, 0..1. */
-export const lost = (a: string): number => (SLIGHT.test(a) ? CONFUSED : 0.8);
+export const lost = (a: string): number => (SLIGHT.includes(a) ? CONFUSED : 0.8);
 
 /**
  * How far a text is from what it was meant to be, letter by letter, look-alikes counting little.

@@ -16,7 +16,8 @@ const SHORT = 2;
 /** What a unit in the middle of a word loses: headings are read without their blanks, and words end like units. */
 const INSIDE = 0.2;
 const CLOSING = /[\])}|lIiJj1!.,;:’']/;
-/** A bracket, or a stroke that may be one, a blank, a comma, a colon. */
+/** A bracket, or a stroke that may be one, a blank, a comma, a colon; before a short unit no letter of a word. */
+const OPENING_SHORT = /[\s([{|/lI1,;:.-]/;
 const OPENING = /[\s([{|/lI1Lif,;:.-]/;
 
 type Spelling = { readonly unit: Unit; readonly letters: string };
@@ -36,7 +37,7 @@ export function unitsAtEnd(heading: string): Parted[] {
     for (let end = letters.length; end >= letters.length - closings; end--) {
       const { from, cost } = bestEnding(letters.slice(0, end), meant);
       const before = from > 0 ? text.slice(places[from - 1]!.at, places[from]?.at ?? text.length) : ' ';
-      const isApart = OPENING.test(before);
+      const isApart = (meant.length <= SHORT ? OPENING_SHORT : OPENING).test(before);
       const likeness = 1 - cost / meant.length - (isApart ? 0 : INSIDE);
       if ((meant.length <= SHORT && !isApart) || likeness < leastAlike(meant.length)) continue;
       if (likeness <= (best.get(unit)?.likeness ?? 0)) continue;

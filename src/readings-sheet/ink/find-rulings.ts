@@ -13,6 +13,11 @@ export type Ruling = {
 /** Dark for so long without a break is no figure and no letter, flat pixels. */
 const PIECE = 48;
 const LEAST_COVER = 0.9;
+/** A line is followed where it is darker than this share of what is ink, and has fewer neighbours than this. */
+const DARK = 0.6;
+const MOST = 24;
+/** A ruling is so much darker than the lines of the paper it was drawn on. */
+const DARKER = 1.35;
 /** From piece to piece a line strays no further than this, and may be lost in so many: by a figure, a fold. */
 const STRAY = 4;
 const LOST = 2;
@@ -22,14 +27,22 @@ const SEEN = 0.7;
 /** Wider than this is no line but a shadow. */
 const WIDEST = 9;
 
-/** Long lines in ink: rulings, folds, the paper's own where they are dark. @param least darkness of ink */
-export function findRulings(darkness: Field, least: number): Ruling[] {
-  return [true, false].flatMap((isLevel) => linesAlong(darkness, 0.6 * least, isLevel));
+/**
+ * Long lines in ink: rulings and folds; and how dark the paper's own lines are, 0 where it has none.
+ * @param least darkness of ink
+ */
+export function findRulings(darkness: Field, least: number): { rulings: Ruling[]; paper: number } {
+  const ways = [true, false].map((isLevel) => linesAlong(darkness, DARK * least, isLevel));
+  return { rulings: ways.flatMap(({ rulings }) => rulings), paper: Math.max(...ways.map(({ paper }) => paper)) };
 }
 
 type Mark = { readonly piece: number; readonly across: number };
 
-function linesAlong({ width, height, values }: Field, dark: number, isLevel: boolean): Ruling[] {
+function linesAlong(
+  { width, height, values }: Field,
+  dark: number,
+  isLevel: boolean,
+): { rulings: Ruling[]; paper: number } {
   const [length, breadth] = isLevel ? [width, height] : [height, width];
   const [along, across] = isLevel ? [1, width] : [width, 1];
   const pieces = Math.floor(length / PIECE);
@@ -44,7 +57,22 @@ function linesAlong({ width, height, values }: Field, dark: number, isLevel: boo
       if (own) own.chain.push({ piece, across: at });
       else chains.push([{ piece, across: at }]);
     }
-  return chains.filter((chain) => isRuling(chain, pieces)).map((chain) => rulingOf(chain, isLevel));
+  const lines = chains.filter((chain) => isRuling(chain, pieces)).map((chain) => ({ chain, dark: darknessOf(chain) }));
+  // squared paper has more lines than any table, all of one darkness, and a table's own are darker
+  const usual = lines.length > MOST ? middleOf(lines.map((line) => line.dark)) : 0;
+  const drawn = lines.filter((line) => line.dark > DARKER * usual);
+  return { rulings: drawn.map(({ chain }) => rulingOf(chain, isLevel)), paper: usual };
+
+  /** Mean darkness of a line where it was seen. */
+  function darknessOf(chain: readonly Mark[]): number {
+    let sum = 0;
+    for (const { piece, across: at } of chain)
+      for (let a = piece * PIECE; a < (piece + 1) * PIECE; a++) {
+        const i = a * along + Math.round(at) * across;
+        sum += Math.max(values[i]!, values[i - across] ?? 0, values[i + across] ?? 0);
+      }
+    return sum / (chain.length * PIECE);
+  }
 
   /** Where lines cross a piece of the sheet: middles of what is dark all along it. */
   function marksIn(piece: number): number[] {
@@ -89,3 +117,5 @@ function rulingOf(chain: readonly Mark[], isLevel: boolean): Ruling {
     },
   };
 }
+
+const middleOf = (list: readonly number[]): number => list.toSorted((a, b) => a - b)[list.length >> 1]!;

@@ -17,14 +17,20 @@ const BEYOND = 48;
 /** Two courses nearer than this are one ruling, flat pixels. */
 const SAME = 7;
 
-/** The darkness without the table's rulings, strokes that cross a ruling whole; and the rulings that were seen. */
+/** Ink is so much darker than the lines of squared paper. */
+const OVER_PAPER = 1.2;
+
+/**
+ * The darkness without the table's rulings, strokes that cross a ruling whole; the rulings that were seen; and what counts as
+ * ink once the paper's own lines are known.
+ */
 export function withoutRulings(
   { darkness, least }: TableInk,
   { xs, ys, drawn }: TableSurface,
-): { readonly field: Field; readonly drawn: TableSurface['drawn'] } {
+): { readonly field: Field; readonly drawn: TableSurface['drawn']; readonly least: number } {
   const { width, height } = darkness;
   const values = Float32Array.from(darkness.values);
-  const found = findRulings(darkness, least);
+  const { rulings: found, paper } = findRulings(darkness, least);
   const known = [
     ...drawn.ys.map((at) => straight(at, true, [xs[0]!, xs.at(-1)!])),
     ...drawn.xs.map((at) => straight(at, false, [ys[0]!, ys.at(-1)!])),
@@ -35,7 +41,11 @@ export function withoutRulings(
       .filter((ruling) => ruling.isLevel === isLevel)
       .map(({ at }) => at)
       .sort((a, b) => a - b);
-  return { field: { width, height, values }, drawn: { xs: places(false), ys: places(true) } };
+  return {
+    field: { width, height, values },
+    drawn: { xs: places(false), ys: places(true) },
+    least: Math.max(least, OVER_PAPER * paper),
+  };
 
   /** Takes a ruling out; where it is none leaves all as it is and says so. */
   function clean(ruling: Ruling): boolean {

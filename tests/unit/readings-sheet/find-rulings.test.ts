@@ -16,7 +16,7 @@ describe('long lines in ink', () => {
     const [line, ...others] = findRulings(
       fieldOf((x, y) => x >= 96 && x < 864 && Math.abs(y - course(x)) < 1.6),
       0.2,
-    );
+    ).rulings;
     expect(others).toEqual([]);
     expect(line).toMatchObject({ isLevel: true, from: 96, to: 864 });
     for (const x of [150, 480, 800]) expect(Math.abs(line!.course(x) - course(x))).toBeLessThan(2);
@@ -30,7 +30,16 @@ describe('long lines in ink', () => {
       findRulings(
         fieldOf((x, y) => isStem(x, y) || isStruck(x, y) || isShadow(x, y)),
         0.2,
-      ),
+      ).rulings,
     ).toEqual([]);
+  });
+
+  test('many of one darkness are the paper, the darker ones among them are drawn', () => {
+    const { width, height, values } = fieldOf((x, y) => y % 24 === 0 || x < 0);
+    for (let i = 0; i < values.length; i++) values[i]! *= 0.25;
+    for (const y of [240, 480]) values.fill(0.6, y * width, (y + 2) * width);
+    const { rulings, paper } = findRulings({ width, height, values }, 0.1);
+    expect(rulings.map(({ at }) => Math.round(at))).toEqual([241, 481]);
+    expect(paper).toBeCloseTo(0.15);
   });
 });
