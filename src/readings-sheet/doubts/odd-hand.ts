@@ -1,7 +1,7 @@
 /** Fewer figures do not tell how a hand writes. */
 const ENOUGH = 30;
-/** Ones are the commonest figures of any readings; where hardly any were read and sevens abound, its ones look like sevens. */
-const FEW_ONES = 0.04;
+/** Ones are the commonest figures of any readings; where sevens abound and ones are few beside them, ones look like sevens. */
+const FEW_ONES = 0.4;
 const MANY_SEVENS = 0.2;
 
 /**
@@ -11,7 +11,5 @@ const MANY_SEVENS = 0.2;
 export function mixesOnesAndSevens(texts: readonly string[]): boolean {
   const figures = texts.join('').replaceAll(/\D/g, '');
   const share = (figure: string) => figures.split(figure).length - 1;
-  return (
-    figures.length >= ENOUGH && share('1') < FEW_ONES * figures.length && share('7') > MANY_SEVENS * figures.length
-  );
+  return figures.length >= ENOUGH && share('1') < FEW_ONES * share('7') && share('7') > MANY_SEVENS * figures.length;
 }
