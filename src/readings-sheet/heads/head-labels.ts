@@ -17,6 +17,8 @@ export type HeadLabel = {
   /** top and foot of the line, the label's capitals high */
   readonly y0: number;
   readonly y1: number;
+  /** its name is one letter only */
+  readonly isLetter: boolean;
   /** words read behind it */
   readonly words: readonly ReadWord[];
 };
@@ -44,6 +46,7 @@ export function headLabels(lines: readonly SheetLine[], { surface, xs, ys }: Tab
           x1: right,
           y0: Math.min(...label.map((w) => w.y0)),
           y1: Math.max(...label.map((w) => w.y1)),
+          isLetter: plainWords(label.map(({ text }) => text).join('')).length <= 1,
           words: row.slice(to, next),
         },
       ];
@@ -58,8 +61,10 @@ export function headLabels(lines: readonly SheetLine[], { surface, xs, ys }: Tab
 }
 
 /** Of two names of one field the one its unit stands behind is likelier it; a lone letter may be another's. */
-const WITH_UNIT = 0.2;
-const rankOf = (label: HeadLabel): number => label.sureness + (unitBehind(label) ? WITH_UNIT : 0);
+const WITH_UNIT = 0.1;
+const LONE_LETTER = 0.15;
+const rankOf = (label: HeadLabel): number =>
+  label.sureness + (unitBehind(label) ? WITH_UNIT : 0) - (label.isLetter ? LONE_LETTER : 0);
 
 /** Units that are those of one field only. */
 const TELLING: readonly (readonly [string, HeadQuantity])[] = [
@@ -86,6 +91,7 @@ function unnamed(row: readonly ReadWord[]): HeadLabel[] {
       {
         quantity,
         sureness: SURE_BY_UNIT,
+        isLetter: false,
         x0: x0 - BEFORE * (y1 - y0),
         x1: Math.max(x1, words.at(-1)!.x1),
         y0,

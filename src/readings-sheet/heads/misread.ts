@@ -15,6 +15,7 @@ const LOOK_ALIKE = [
   'vu',
   'wv',
   'hn',
+  'nm',
   'hb',
   'mw',
   'gq',

@@ -9,7 +9,7 @@ export const UNIT_SPELLINGS: readonly (readonly [unit: string, spellings: string
   ['mbar', 'mbar'],
   ['mm water', 'mmwg mmh2o mmws mmwc mmwk mmce mmca mmss mmsu mmvp mmwp'],
   ['cm water', 'cmwg cmh2o cmws cmwc cmca'],
-  ['in water', 'inwg inh2o inwc "wg "h2o "wc'],
+  ['in water', 'inwg inh2o inwc'],
   ['m/s', 'm/s m/sec ms-1'],
   ['ft/min', 'ft/min fpm'],
   ['m³/h', 'm3/h m3/hr m3h-1 cbm/h'],

@@ -7,6 +7,7 @@ describe('the unit at the end of a heading', () => {
   test.each([
     ['Static pressure (mm H2O)', 'mm water', 'Static pressure'],
     ['Statik basing fmm H20)', 'mm water', 'Statik basing'],
+    ['pst. nm H20', 'mm water', 'pst.'],
     ['PlkW]', 'kW', 'P'],
     ['Qim3/h]', 'm³/h', 'Q'],
     ['Debi (Is)', 'L/s', 'Debi'],
