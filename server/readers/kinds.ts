@@ -6,6 +6,7 @@ import { readPlateIn } from '../../src/plate/index.ts';
 import { readSheetIn } from '../../src/readings-sheet/index.ts';
 import type { WordReader } from '../../src/words/word-reader.ts';
 import { readChart } from './chart.ts';
+import { inTime, type Patience } from './in-time.ts';
 
 /** @param onStep hears each step as it is begun */
 export type ReadingAids = { readonly words: WordReader; readonly onStep: (step: string) => void };
@@ -22,6 +23,9 @@ export type Reader = {
 /** Nothing can be told about it beforehand: the body is `{}`. */
 const NoHints = z.strictObject({});
 
+/** Names of columns matter most; figures have another reader too, and words are only its second witness. */
+const SHEET_PATIENCE: Patience = { text: 12_000, glyph: 12_000, number: 8_000 };
+
 /** `POST /api/photos/:photoId/<name>`: the issues of a reading are a 400 where hints are not understood, else a 422. */
 export const READERS = {
   chart: {
@@ -36,7 +40,7 @@ export const READERS = {
   },
   'readings-sheet': {
     hints: NoHints,
-    read: (photo, _, { words, onStep }) => readSheetIn(photo, words, { onStep }),
+    read: (photo, _, { words, onStep }) => readSheetIn(photo, inTime(words, SHEET_PATIENCE), { onStep }),
     tooSlow: 'This sheet takes too long to read; take the photo nearer, or type in what stands there.',
   },
 } satisfies Record<string, Reader>;

@@ -6,10 +6,11 @@ import type { WrittenGrid } from './grid/written-grid.ts';
 import { headerOf, surenessOf, type Header } from './heads/header.ts';
 import { sheetWords, type SheetLine } from './heads/sheet-words.ts';
 import type { SheetInk } from './ink/sheet-ink.ts';
-import { findLattice, type Lattice } from './table/find-lattice.ts';
+import { findLattice } from './table/find-lattice.ts';
 import { layTable, lookAt } from './table/lay-table.ts';
-import { pageLattice } from './table/page-lattice.ts';
-import { AROUND_TABLE, NOTHING_AROUND, turnedQuarter, type Margins } from './table/table-surface.ts';
+import { findPage, pageLattice, photoAsPage, ruledOnPage } from './table/page-lattice.ts';
+import { turnedBy, type SheetLies } from './table/sheet-lies.ts';
+import { AROUND_TABLE, NOTHING_AROUND } from './table/table-surface.ts';
 
 /** A table the right way up, what stands over its columns, its rows, and the print above it. */
 export type FoundTable = Header & {
@@ -27,24 +28,30 @@ const DOUBTFUL = 0.2;
 const MOST_SIDES = 2;
 
 /**
- * Finds the table of readings and which of its sides is up; null where the photo shows none. Rulings say how the sheet
- * lies; without any, or where those found hold no readings, the paper's own sides do.
+ * Finds the table of readings and which of its sides is up; null where the photo shows none. Rulings on the paper say how
+ * the sheet lies, or its own sides; where those hold no readings, rulings anywhere on the photo do.
  */
 export async function findTable(photo: Photo, digits: DigitReader, words: WordReader): Promise<FoundTable | null> {
   let best: FoundTable | null = null;
-  for (const { find, margins } of SOURCES) {
-    const lattice = find(photo);
-    const found = lattice && (await tableIn(photo, lattice, margins, digits, words));
+  for (const lies of waysToLie(photo)) {
+    const found = await tableIn(photo, lies, digits, words);
     if (found && (!best || worthOf(found) > worthOf(best))) best = found;
     if (best && surenessOf(best.columns) > DOUBTFUL) break;
   }
   return best && surenessOf(best.columns) > 0 ? best : null;
 }
 
-const SOURCES: readonly { find: (photo: Photo) => Lattice | null; margins: Margins }[] = [
-  { find: findLattice, margins: AROUND_TABLE },
-  { find: pageLattice, margins: NOTHING_AROUND },
-];
+/** How the sheet may lie, the likeliest first; each is worked out when the one before was not it. */
+function* waysToLie(photo: Photo): Generator<SheetLies> {
+  const page = findPage(photo);
+  const ruled = page && ruledOnPage(page);
+  if (ruled) yield { lattice: ruled, margins: NOTHING_AROUND };
+  if (page) yield { lattice: pageLattice(page), margins: NOTHING_AROUND };
+  const lattice = findLattice(photo);
+  if (lattice) yield { lattice, margins: AROUND_TABLE };
+  const whole = page ? null : photoAsPage(photo);
+  if (whole) yield { lattice: pageLattice(whole), margins: NOTHING_AROUND };
+}
 
 /** How surely columns are named, and how many figures stand in them. */
 const worthOf = ({ columns, grid }: FoundTable): number => (0.05 + surenessOf(columns)) * Math.sqrt(grid.worth);
@@ -52,18 +59,17 @@ const worthOf = ({ columns, grid }: FoundTable): number => (0.05 + surenessOf(co
 /** The table on a lattice, from the side its digits say is up; from another where no columns are named there. */
 async function tableIn(
   photo: Photo,
-  lattice: Lattice,
-  margins: Margins,
+  lies: SheetLies,
   digits: DigitReader,
   words: WordReader,
 ): Promise<FoundTable | null> {
-  const lying = lookAt(photo, lattice, margins);
+  const lying = lookAt(photo, lies);
   if (!lying) return null;
   let best: FoundTable | null = null;
   for (const quarters of upSides(lying.table, lying.ink, digits).slice(0, MOST_SIDES)) {
-    const turned = turnedBy(lattice, quarters);
-    const look = quarters === 0 ? lying : lookAt(photo, turned, margins);
-    const laid = look && layTable(look, turned, margins, digits);
+    const turned = turnedBy(lies, quarters);
+    const look = quarters === 0 ? lying : lookAt(photo, turned);
+    const laid = look && layTable(look, turned, digits);
     if (!laid) continue;
     const { table, grid, ink } = laid;
     const lines = await sheetWords(table, grid, words);
@@ -73,6 +79,3 @@ async function tableIn(
   }
   return best;
 }
-
-const turnedBy = (lattice: Lattice, quarters: number): Lattice =>
-  quarters === 0 ? lattice : turnedBy(turnedQuarter(lattice), quarters - 1);

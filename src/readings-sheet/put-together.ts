@@ -2,6 +2,8 @@ import { toBase } from '../units/names.ts';
 import type { ReadCell } from './cells/read-cells.ts';
 import type { Weighed } from './columns/weigh-column.ts';
 import { columnTrust } from './doubts/column-trust.ts';
+import { contradicted } from './doubts/column-witness.ts';
+import { mixesOnesAndSevens } from './doubts/odd-hand.ts';
 import { rowDoubts } from './doubts/row-doubts.ts';
 import type { FoundTable } from './find-table.ts';
 import type { NamedColumn } from './heads/name-columns.ts';
@@ -21,6 +23,10 @@ const STAINED = 0.6;
 
 /** A row that may be in a wrong place holds right values in vain. */
 const MISPLACED = 0.5;
+
+/** So much is left of the trust in a column that goes against the others, and in sevens that may be ones. */
+const CONTRADICTED = 0.5;
+const MIXED = 0.5;
 
 /** The answer: values in SI, doubts, places in the photo. Rows at the end in which nothing stands are left out. */
 export function putTogether(
@@ -42,7 +48,13 @@ export function putTogether(
       weighed[c]!.slice(0, rows.length),
     ),
   );
-  const doubt = (r: number, c: number) => trust[c]! * (isMisplaced[r] ? MISPLACED : 1);
+  const against = contradicted(columns.map(({ quantity }, c) => ({ quantity, values: weighed[c]! })));
+  const areMixed = mixesOnesAndSevens(weighed.flat().flatMap((read) => read?.text ?? []));
+  const doubt = (r: number, c: number) =>
+    trust[c]! *
+    (isMisplaced[r] ? MISPLACED : 1) *
+    (against[c] ? CONTRADICTED : 1) *
+    (areMixed && weighed[c]![r]?.text.includes('7') ? MIXED : 1);
   return {
     fields,
     columns: columns.map(({ quantity, unit }) => ({ quantity, unit: unit?.unit ?? null })),

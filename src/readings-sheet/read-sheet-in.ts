@@ -2,12 +2,15 @@ import { fail, ok, type Issue, type Result } from '../issues/result.ts';
 import type { Photo } from '../picture/raster.ts';
 import type { WordReader } from '../words/word-reader.ts';
 import { readCells } from './cells/read-cells.ts';
+import { guessColumns } from './columns/guess-columns.ts';
 import { repeated } from './columns/repeated.ts';
 import { asPossible, withUnit } from './columns/unit-by-size.ts';
 import { weighColumn } from './columns/weigh-column.ts';
+import { mayBeOf } from './columns/what-it-may-be.ts';
 import { createDigitReader } from './digits/digit-network.ts';
 import { DIGIT_WEIGHTS } from './digits/digit-weights.ts';
 import { findTable } from './find-table.ts';
+import { nameColumns } from './heads/name-columns.ts';
 import { readHead } from './heads/read-head.ts';
 import { putTogether } from './put-together.ts';
 import type { SheetReading } from './reading.ts';
@@ -36,16 +39,19 @@ export async function readSheetIn(
   const cells = await readCells(found.table, ink, readDigit, words);
   const fields = await readHead(found.table, found.lines, ink, readDigit, words);
   onStep('meaning');
-  const columns = found.columns.map(({ quantity }, c) =>
+  const spellings = found.columns.map((_, c) => cells.map((row) => row[c]!.spellings));
+  const mayBe = spellings.map(mayBeOf);
+  const names = nameColumns(found.headings, (quantity, c) => mayBe[c]!(quantity));
+  const columns = names.map(({ quantity }, c) =>
     repeated(
-      weighColumn(
-        cells.map((row) => row[c]!.spellings),
-        quantity === 'opening',
-      ),
+      weighColumn(spellings[c]!, quantity === 'opening'),
       cells.map((row) => row[c]!.content),
     ),
   );
-  const named = found.columns.map((column, c) => asPossible(withUnit(column, columns[c]!), columns[c]!));
+  const named = guessColumns(
+    names.map((column, c) => asPossible(withUnit(column, columns[c]!), columns[c]!)),
+    columns,
+  );
   return ok(putTogether({ ...found, columns: named }, fields, cells, columns));
 }
 

@@ -51,7 +51,7 @@ export function turned({ width, height, data }: Grey): Grey {
 }
 
 /** Grain from how far pixels stand off the mean of their neighbours, where the picture is plain: the lower third. */
-function grainOf({ width, height, data }: Grey): number {
+export function grainOf({ width, height, data }: Grey): number {
   const counts = new Uint32Array(256);
   let total = 0;
   for (let y = 1; y < height - 1; y += 3)

@@ -15,7 +15,7 @@ export type CellContent =
 /** Heights in usual digit heights: a digit is at least so high, a ditto's stroke between these. */
 const LEAST_DIGIT = 0.5;
 const SPECK = 0.3;
-const DITTO = { least: 0.13, most: 0.62, wide: 0.45 };
+const DITTO = { least: 0.13, most: 0.62, wide: 0.45, slim: 0.34 };
 /** Groups of ink this far apart are two values. */
 const APART = 0.32;
 /** So far apart they are certainly two, and only one of them can be meant. */
@@ -28,6 +28,11 @@ export function cellContent(blots: readonly Blot[], field: Field, digit: number,
   const tall = blots.filter(({ y0, y1 }) => y1 - y0 >= LEAST_DIGIT * digit);
   const isBare = !blots.some(({ x0, x1, y0, y1 }) => Math.max(x1 - x0, y1 - y0) > SPECK * digit);
   if (!tall.length) return dittoOf(blots, field, digit, read) ?? { kind: 'empty', isBare };
+  // two short strokes by themselves are no eleven: figures are higher
+  if (tall.every(({ y0, y1 }) => y1 - y0 <= DITTO.most * digit)) {
+    const ditto = dittoOf(blots, field, digit, read);
+    if (ditto?.kind === 'ditto' && ditto.isSure) return ditto;
+  }
   const groups = groupsOf(blots, digit).filter((group) => group.some((b) => b.y1 - b.y0 >= LEAST_DIGIT * digit));
   const valid = groups.filter((group) => !isStruck(group, field, digit, read));
   if (!valid.length) return { kind: 'number', blots, isOne: false };
@@ -51,8 +56,9 @@ function dittoOf(blots: readonly Blot[], field: Field, digit: number, read: Digi
   const [x0, x1] = [Math.min(...strokes.map((b) => b.x0)), Math.max(...strokes.map((b) => b.x1))];
   const [a, b] = strokes as [Blot, Blot?];
   if (b && (x1 - x0 > 0.9 * digit || Math.abs(a.cy - b.cy) > 0.25 * digit)) return null;
-  if (read(patchOf({ blots: strokes, x0, x1 }, field))[NO_DIGIT]! < 0.3) return null;
   const likeness = b ? (a.y1 - a.y0) / (b.y1 - b.y0) : 0;
+  const isPair = likeness > 0.6 && likeness < 1.7 && strokes.every(({ x0, x1 }) => x1 - x0 <= DITTO.slim * digit);
+  if (!isPair && read(patchOf({ blots: strokes, x0, x1 }, field))[NO_DIGIT]! < 0.3) return null;
   return { kind: 'ditto', isSure: likeness > 0.6 && likeness < 1.7 };
 }
 

@@ -16,8 +16,9 @@ const WIDEST = 1.25;
 const NEAR = 0.12;
 /** Marks are points up to this size, usual digit heights. */
 const POINT = { high: 0.42, wide: 0.4, least: 0.07 };
-/** A comma reaches below the line, and may be so high. */
+/** A comma reaches below the line, and may be so high; higher still where it begins low enough. */
 const COMMA = 0.62;
+const LOW_COMMA = { high: 0.8, begins: 0.48 };
 /** A second point, a point at the end or the beginning, a point passed over. */
 const UNUSUAL = Math.log(0.02);
 const LEAST = 1e-5;
@@ -106,7 +107,9 @@ function elementsOf(blots: readonly Blot[], field: Field, digit: number) {
   const foot = feet.sort((a, b) => a - b)[feet.length >> 1] ?? Infinity;
   const isMark = (b: Blot) => {
     const isLow = b.y1 > foot + 0.04 * digit && b.cy > foot - 0.3 * digit;
-    return b.y1 - b.y0 < (isLow ? COMMA : POINT.high) * digit && b.x1 - b.x0 < POINT.wide * digit;
+    const isComma = isLow && b.y0 > foot - LOW_COMMA.begins * digit;
+    const highest = isComma ? LOW_COMMA.high : isLow ? COMMA : POINT.high;
+    return b.y1 - b.y0 < highest * digit && b.x1 - b.x0 < POINT.wide * digit;
   };
   const slices = joinedUpright(blots.filter((b) => !isMark(b))).flatMap((s) => cutApart(s, field, digit));
   const points = slices.length

@@ -6,6 +6,7 @@ import type { Weighed } from './weigh-column.ts';
 /** In what unit a column's largest value is, where its unit could not be read: only where sizes tell them apart. */
 const BY_SIZE: Partial<Record<ColumnQuantity, readonly (readonly [number, number, string])[]>> = {
   opening_pct: [[5, 100, '%']],
+  orificeDiameter_m: [[13, 600, 'mm']],
   current_A: [[0.2, 400, 'A']],
   speed_rpm: [[200, 60_000, 'rpm']],
   velocity_m_s: [

@@ -1,3 +1,5 @@
+import { misreadings } from './misread.ts';
+
 /** Letters without accents and capitals, everything else a blank: what names are compared by. */
 export const plainWords = (text: string): string =>
   text
@@ -44,8 +46,9 @@ export function passagesOf(text: string): Passage[] {
 /** A name as it is compared: plain letters only. */
 export const plainName = (name: string): string => plainWords(name).replaceAll(' ', '') || name;
 
-/** Names up to three letters must be right letter by letter, up to five but for one in five. */
-const leastAlike = (length: number): number => (length <= 3 ? 1 : length <= 5 ? 0.8 : 0.72);
+/** Names up to three letters must be right letter by letter, up to five but for one in five; one look-alike does by itself. */
+const leastAlike = (length: number, share: number): number =>
+  length <= 3 ? (share === 1 ? 1 - 0.31 / length : 1) : length <= 5 ? 0.8 : 0.72;
 
 /**
  * How surely one of some names stands in a text, 0..1: a letter in four may be misread, and the more of the text the
@@ -60,8 +63,8 @@ export function nameAmong(names: readonly string[], passages: readonly Passage[]
       const longer = Math.max(letters.length, name.length);
       // no letter has to be compared where even the lengths say that it cannot be better
       if (explained * (1 - Math.abs(letters.length - name.length) / longer) <= best) continue;
-      const alike = letters === name ? 1 : name.length <= 3 ? 0 : 1 - changes(letters, name) / longer;
-      if (alike >= leastAlike(name.length)) best = Math.max(best, alike * explained);
+      const alike = letters === name ? 1 : 1 - misreadings(letters, name) / longer;
+      if (alike >= leastAlike(name.length, share)) best = Math.max(best, alike * explained);
     }
   }
   return best;

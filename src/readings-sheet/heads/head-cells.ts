@@ -2,12 +2,16 @@ import { stepAt } from '../table/table-surface.ts';
 
 /** A word as far as its place matters, flat pixels. */
 type Placed = { readonly text: string; readonly x0: number; readonly x1: number; readonly capitalHeight: number };
-type Phrase = { x0: number; x1: number; text: string };
 type Sides = { readonly xs: readonly number[]; readonly drawn: readonly number[] };
 
-/** Words of one heading stand nearer than this, capital heights; headings of neighbours further apart than the least. */
-const NEAR = 1.05;
-const LEAST_APART = 0.55;
+/** No blank between headings counts for more than this, capital heights. */
+const WIDEST_BLANK = 2;
+/** A column nothing stands over costs as much as so wide a blank. */
+const BARE = 0.8;
+/** A heading may stand off its column's middle by this share of the width for nothing; further it costs, and wholly beside it most. */
+const OFF_MIDDLE = 0.25;
+const OFF_COST = 1.5;
+const BESIDE_COST = 2;
 /** A heading may stand off its column by this share of the column's width. */
 const BESIDE = 0.35;
 
@@ -23,9 +27,7 @@ export function headCells(words: readonly Placed[], { xs, drawn }: Sides): strin
     ({ x0, x1 }) => x1 > xs[0]! - (xs[1]! - xs[0]!) && x0 < xs.at(-1)! + (xs.at(-1)! - xs.at(-2)!),
   );
   if (isDrawn) return byPlace(own, xs);
-  const parted = phrases(own, xs.length - 1);
-  if (parted && parted.every((phrase, c) => isOver(phrase, xs[c]!, xs[c + 1]!))) return parted.map(({ text }) => text);
-  return byPlace(joined(own), xs);
+  return parted(own, xs);
 }
 
 function byPlace(words: readonly { x0: number; x1: number; text: string }[], xs: readonly number[]): string[] {
@@ -38,30 +40,47 @@ function byPlace(words: readonly { x0: number; x1: number; text: string }[], xs:
   return cells.map((texts) => texts.join(' '));
 }
 
-/** Words parted at the widest blanks into so many headings; null where the blanks do not tell. */
-function phrases(words: readonly Placed[], count: number): Phrase[] | null {
-  if (words.length < count) return null;
-  const blanks = words.slice(1).map((word, i) => (word.x0 - words[i]!.x1) / word.capitalHeight);
-  const widest = blanks.toSorted((a, b) => b - a);
-  const least = widest[count - 2] ?? 0;
-  if (least < LEAST_APART || least < 1.25 * Math.max(0, widest[count - 1] ?? 0)) return null;
-  return grouped(words, (i) => blanks[i - 1]! >= least);
+/**
+ * Words parted into headings, one for each column: wide blanks between headings are good, standing off the column is bad.
+ * Source: R. Bellman, Dynamic programming (1957).
+ */
+function parted(words: readonly Placed[], xs: readonly number[]): string[] {
+  const high = words.map(({ capitalHeight }) => capitalHeight).sort((a, b) => a - b)[words.length >> 1] ?? 1;
+  const blank = (i: number) => (i > 0 ? Math.min(WIDEST_BLANK, (words[i]!.x0 - words[i - 1]!.x1) / high) : 0);
+  /** worth[c][i]: of the first i words over the first c columns, and where the last of them then begins */
+  const worth: { sum: number; from: number }[][] = [words.map(() => ({ sum: -Infinity, from: 0 }))];
+  worth[0]!.push({ sum: -Infinity, from: 0 });
+  worth[0]![0] = { sum: 0, from: 0 };
+  for (let c = 1; c < xs.length; c++)
+    worth.push(
+      Array.from({ length: words.length + 1 }, (_, to) => {
+        let best = { sum: worth[c - 1]![to]!.sum - BARE, from: to };
+        for (let from = 0; from < to; from++) {
+          const off = offColumn(words[from]!.x0, words[to - 1]!.x1, xs[c - 1]!, xs[c]!);
+          const sum = worth[c - 1]![from]!.sum + blank(from) - off;
+          if (sum > best.sum) best = { sum, from };
+        }
+        return best;
+      }),
+    );
+  const cells: string[] = [];
+  for (let c = xs.length - 1, to = words.length; c > 0; c--) {
+    const { from } = worth[c]![to]!;
+    cells.unshift(
+      words
+        .slice(from, to)
+        .map(({ text }) => text)
+        .join(' '),
+    );
+    to = from;
+  }
+  return cells;
 }
 
-const joined = (words: readonly Placed[]): Phrase[] =>
-  grouped(words, (i) => words[i]!.x0 - words[i - 1]!.x1 > NEAR * words[i]!.capitalHeight);
-
-function grouped(words: readonly Placed[], isNew: (i: number) => boolean): Phrase[] {
-  const out: Phrase[] = [];
-  words.forEach(({ x0, x1, text }, i) => {
-    const last = out.at(-1);
-    if (!last || isNew(i)) out.push({ x0, x1, text });
-    else out[out.length - 1] = { x0: last.x0, x1, text: `${last.text} ${text}` };
-  });
-  return out;
-}
-
-function isOver({ x0, x1 }: Phrase, left: number, right: number): boolean {
-  const reach = BESIDE * (right - left);
-  return x1 > left - reach && x0 < right + reach;
+/** What it costs that a heading from x0 to x1 stands over a column. */
+function offColumn(x0: number, x1: number, left: number, right: number): number {
+  const wide = right - left;
+  const off = Math.abs((x0 + x1 - left - right) / 2) / wide;
+  const isBeside = x1 < left - BESIDE * wide || x0 > right + BESIDE * wide;
+  return OFF_COST * Math.max(0, off - OFF_MIDDLE) + (isBeside ? BESIDE_COST : 0);
 }

@@ -5,6 +5,7 @@ import { nameAmong, passagesOf, plainWords } from './alike.ts';
 import { HEAD_NAMES } from './names.ts';
 import type { SheetLine } from './sheet-words.ts';
 import { unitAsRead } from './units-as-read.ts';
+import { looksLikeNumber, unitBehind } from './value-words.ts';
 
 /** A name in the head of a sheet, and where its value may stand: behind it up to the next name. Flat pixels. */
 export type HeadLabel = {
@@ -16,6 +17,8 @@ export type HeadLabel = {
   /** top and foot of the line, the label's capitals high */
   readonly y0: number;
   readonly y1: number;
+  /** its name is one letter only */
+  readonly isLetter: boolean;
   /** words read behind it */
   readonly words: readonly ReadWord[];
 };
@@ -43,16 +46,25 @@ export function headLabels(lines: readonly SheetLine[], { surface, xs, ys }: Tab
           x1: right,
           y0: Math.min(...label.map((w) => w.y0)),
           y1: Math.max(...label.map((w) => w.y1)),
+          isLetter: plainWords(label.map(({ text }) => text).join('')).length <= 1,
           words: row.slice(to, next),
         },
       ];
     });
   });
   const best = new Map<HeadQuantity, HeadLabel>();
-  for (const label of [...labels, ...rowsOf(outside).flatMap(unnamed)])
-    if (label.sureness > (best.get(label.quantity)?.sureness ?? 0)) best.set(label.quantity, label);
+  for (const label of [...labels, ...rowsOf(outside).flatMap(unnamed)]) {
+    const known = best.get(label.quantity);
+    if (!known || rankOf(label) > rankOf(known)) best.set(label.quantity, label);
+  }
   return [...best.values()];
 }
+
+/** Of two names of one field the one its unit stands behind is likelier it; a lone letter may be another's. */
+const WITH_UNIT = 0.1;
+const LONE_LETTER = 0.15;
+const rankOf = (label: HeadLabel): number =>
+  label.sureness + (unitBehind(label) ? WITH_UNIT : 0) - (label.isLetter ? LONE_LETTER : 0);
 
 /** Units that are those of one field only. */
 const TELLING: readonly (readonly [string, HeadQuantity])[] = [
@@ -63,17 +75,30 @@ const TELLING: readonly (readonly [string, HeadQuantity])[] = [
   ['hPa', 'barometer_Pa'],
 ];
 const SURE_BY_UNIT = 0.86;
+/** A first figure may begin so much before where it was read, letter heights. */
+const BEFORE = 0.3;
 
 /** Numbers whose name was not read, and whose unit says what they are. */
 function unnamed(row: readonly ReadWord[]): HeadLabel[] {
   return row.flatMap((word, i): HeadLabel[] => {
-    if (!/^\d/.test(word.text)) return [];
+    if (!looksLikeNumber(word.text)) return [];
     const unit = word.text.replace(/^[\d.,]+/, '') || (row[i + 1]?.text ?? '');
     const quantity = TELLING.find(([name]) => /\p{L}/u.test(unit) && unitAsRead(unit)?.unit === name)?.[1];
     if (!quantity) return [];
     const { x0, x1, y0, y1 } = word;
     const words = row.slice(i, i + 2);
-    return [{ quantity, sureness: SURE_BY_UNIT, x0: x0 - 1, x1: Math.max(x1, words.at(-1)!.x1), y0, y1, words }];
+    return [
+      {
+        quantity,
+        sureness: SURE_BY_UNIT,
+        isLetter: false,
+        x0: x0 - BEFORE * (y1 - y0),
+        x1: Math.max(x1, words.at(-1)!.x1),
+        y0,
+        y1,
+        words,
+      },
+    ];
   });
 }
 

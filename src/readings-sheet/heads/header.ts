@@ -4,11 +4,14 @@ import type { TableSurface } from '../table/table-surface.ts';
 import { headCells } from './head-cells.ts';
 import { nameColumns, type NamedColumn } from './name-columns.ts';
 import type { SheetLine } from './sheet-words.ts';
+import { unitAsRead } from './units-as-read.ts';
 
 /** What stands over the columns, the table with its header as first row, and whether no row fits in between. */
 export type Header = {
   readonly table: TableSurface;
   readonly columns: readonly NamedColumn[];
+  /** lines of text over each column, from the top down */
+  readonly headings: readonly (readonly string[])[];
   readonly isFirstSure: boolean;
   readonly grid: WrittenGrid;
 };
@@ -24,6 +27,30 @@ const CLOSE = 1.25;
 /** Further below the header than this, row heights, the first row may be the second: a fold may have hidden the first. */
 const ROOM = 1.6;
 
+/** A number with its unit over the readings is a value of the sheet's head, and so are two numbers: headings have none. */
+const hasNumbers = ({ words }: { readonly words: readonly ReadWord[] }): boolean => {
+  const isNumber = words.map(({ text }) => /^\d{2,}([.,]\d+)?$/.test(text));
+  const hasUnit = isNumber.some((is, i) => is && unitAsRead(words[i + 1]?.text ?? '') !== null);
+  return hasUnit || isNumber.filter(Boolean).length >= 2;
+};
+
+/** Words over each other, read from one place as two lines, told apart: no two of a layer overlap by more than this share. */
+const OVERLAP = 0.4;
+
+/** A row of words as layers in which none overlap, the words of one line together. */
+function layersOf(words: readonly ReadWord[]): ReadWord[][] {
+  const layers: ReadWord[][] = [];
+  const meets = (a: ReadWord, b: ReadWord) =>
+    Math.min(a.x1, b.x1) - Math.max(a.x0, b.x0) > OVERLAP * Math.min(a.x1 - a.x0, b.x1 - b.x0);
+  for (const word of words) {
+    const free = layers.filter((layer) => !layer.some((other) => meets(word, other)));
+    const own = free.find((layer) => layer.some((other) => other.line === word.line)) ?? free[0];
+    if (own) own.push(word);
+    else layers.push([word]);
+  }
+  return layers;
+}
+
 /** The lowest row and those over it that follow closely. */
 function together<Row extends { readonly y: number }>(rows: readonly Row[], pitch: number): readonly Row[] {
   const apart = rows.findLastIndex(({ y }, i) => i + 1 < rows.length && rows[i + 1]!.y - y > CLOSE * pitch);
@@ -38,20 +65,23 @@ export const surenessOf = (columns: readonly NamedColumn[]): number =>
 export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonly SheetLine[]): Header {
   const { grid, isTold } = withFirstRow(withoutHeader(found, lines), lines);
   const top = grid.ys[0]!;
-  const rows = together(
+  const over = together(
     rowsOver(lines, top).filter(({ y }) => top - y < HIGHEST * grid.pitch),
     grid.pitch,
   );
+  const rows = over.slice(over.findLastIndex(hasNumbers) + 1);
   const sides = { xs: grid.xs, drawn: table.drawn.xs };
-  let best: { columns: readonly NamedColumn[]; from: number; worth: number } | null = null;
+  let best: (Pick<Header, 'columns' | 'headings'> & { from: number; worth: number }) | null = null;
   for (let count = 1; count <= Math.min(MOST_ROWS, rows.length); count++) {
     const some = rows.slice(-count);
-    const cells = some.map(({ words }) => headCells(words, sides));
-    const columns = nameColumns(grid.xs.slice(1).map((_, c) => cells.map((row) => row[c]!).filter(Boolean)));
+    const cells = some.flatMap(({ words }) => layersOf(words)).map((words) => headCells(words, sides));
+    const headings = grid.xs.slice(1).map((_, c) => cells.map((row) => row[c]!).filter(Boolean));
+    const columns = nameColumns(headings);
     const worth = surenessOf(columns) - FURTHER * count;
     if (best && worth <= best.worth) continue;
     best = {
       columns,
+      headings,
       from: Math.min(...some[0]!.words.map(({ y0, capitalHeight }) => y0 - 0.3 * capitalHeight)),
       worth,
     };
@@ -66,6 +96,7 @@ export function headerOf(table: TableSurface, found: WrittenGrid, lines: readonl
       ys: [Math.max(0, best?.from ?? top - grid.pitch), ...grid.ys],
       rowHeight: grid.pitch,
     },
+    headings: best?.headings ?? grid.xs.slice(1).map(() => []),
     columns: best?.columns ?? nameColumns(grid.xs.slice(1).map(() => [])),
   };
 }

@@ -4,6 +4,7 @@ import type { Unit } from '../../units/units.ts';
 import { COLUMN_QUANTITIES, type ColumnQuantity } from '../quantities.ts';
 import { nameAmong, passagesOf } from './alike.ts';
 import { COLUMN_NAMES } from './names.ts';
+import { unitsAtEnd } from './unit-at-end.ts';
 import { unitAsRead } from './units-as-read.ts';
 
 /** What a column holds. `sureness` 0..1 that both quantity and unit are right. */
@@ -28,15 +29,33 @@ type Guess = { quantity: ColumnQuantity; unit: Unit | null; worth: number };
 const UNIT_WORTH = 0.5;
 const NO_UNIT_WORTH = 0.12;
 const CLEAR_NAME = 0.7;
-/** Of these there is one column only: the unit says as much as half a name. */
-const ALONE: Partial<Record<Quantity, number>> = { current: 0.3, speed: 0.3, flow: 0.3, velocity: 0.3, power: 0.3 };
+const CLEAR_UNIT = 0.9;
+/** How much of the worth goes where two units are equally likely: the column is then no sure one. */
+const UNIT_DOUBT = 4;
+/** Of these there is one column only: the unit says as much as half a name. Of two pressures suction is hardly ever left out. */
+const ALONE: Partial<Record<ColumnQuantity, number>> = {
+  current_A: 0.3,
+  speed_rpm: 0.3,
+  flow_m3_s: 0.3,
+  velocity_m_s: 0.3,
+  inputPower_W: 0.3,
+  staticPressure_Pa: 0.2,
+};
 
 /**
  * Names the columns of a table from what stands over them, all together: no quantity twice.
  * @param headers lines of text over each column, from the top down
+ * @param mayBe whether a column's readings can be of a quantity, once they are known
  */
-export function nameColumns(headers: readonly (readonly string[])[]): NamedColumn[] {
-  const guesses = headers.map((lines) => guessesOf(lines).sort((a, b) => b.worth - a.worth));
+export function nameColumns(
+  headers: readonly (readonly string[])[],
+  mayBe: (quantity: ColumnQuantity, column: number) => boolean = () => true,
+): NamedColumn[] {
+  const guesses = headers.map((lines, column) =>
+    guessesOf(lines)
+      .filter(({ quantity }) => mayBe(quantity, column))
+      .sort((a, b) => b.worth - a.worth),
+  );
   const named: NamedColumn[] = headers.map(() => ({ quantity: null, unit: null, sureness: 0 }));
   const taken = new Set<ColumnQuantity>();
   const open = new Set(headers.keys());
@@ -58,6 +77,9 @@ export function nameColumns(headers: readonly (readonly string[])[]): NamedColum
 
 function guessesOf(lines: readonly string[]): Guess[] {
   const units = unitsIn(lines);
+  const parted = [...lines, lines.join(' ')]
+    .flatMap(unitsAtEnd)
+    .map((one) => ({ ...one, passages: one.names.map(nameIn) }));
   const whole = passagesOf(lines.join(' '));
   const single = lines.map(passagesOf);
   return (Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[]).flatMap((quantity): Guess[] => {
@@ -65,11 +87,18 @@ function guessesOf(lines: readonly string[]): Guess[] {
     const name = Math.max(nameAmong(names, whole), ...single.map((line) => 0.95 * nameAmong(names, line)));
     const wanted: Quantity | null = COLUMN_QUANTITIES[quantity].of;
     if (wanted === null) {
-      const hasUnit = units.length > 0;
+      const hasUnit = units.length > 0 || parted.some(({ likeness }) => likeness > CLEAR_UNIT);
       return name > 0 && !hasUnit ? [{ quantity, unit: null, worth: name + 0.4 }] : [];
     }
-    const unit = units.find((u) => u.quantity === wanted) ?? null;
-    if (unit) return [{ quantity, unit, worth: Math.max(name, ALONE[wanted] ?? 0) + UNIT_WORTH }];
+    const exact = units.find((u) => u.quantity === wanted);
+    const ends = parted
+      .filter(({ unit }) => unit.quantity === wanted)
+      .map(({ unit, likeness, passages }) => {
+        const own = Math.max(name, ...passages.map((some) => nameAmong(names, some)));
+        return { quantity, unit, worth: Math.max(own, ALONE[quantity] ?? 0) + UNIT_WORTH * likeness };
+      });
+    if (exact) ends.push({ quantity, unit: exact, worth: Math.max(name, ALONE[quantity] ?? 0) + UNIT_WORTH });
+    if (ends.length) return [surest(ends)];
     // the raised 3 of a volume is easily lost
     const rate = wanted === 'flow' && name > 0.4 ? units.find((u) => VOLUMES[u.unit]) : undefined;
     if (rate) return [{ quantity, unit: unitCalled(VOLUMES[rate.unit]!), worth: name + 0.75 * UNIT_WORTH }];
@@ -81,6 +110,19 @@ function guessesOf(lines: readonly string[]): Guess[] {
     const isNamed = units.length ? name > CLEAR_NAME : name > 0;
     return isNamed ? [{ quantity, unit: null, worth: name * 0.6 + NO_UNIT_WORTH }] : [];
   });
+}
+
+/** What may be read as a sign of a formula by itself: a stroke is an I. */
+const nameIn = (text: string) => passagesOf(/^[\s|]*$/.test(text) ? text.replace('|', 'l') : text);
+
+/** Another unit of the same quantity that may stand there as well takes from the worth. */
+const AS_LIKELY = 0.12;
+
+/** The likeliest of several units of one quantity. */
+function surest(guesses: readonly Guess[]): Guess {
+  const best = guesses.reduce((a, b) => (b.worth > a.worth ? b : a));
+  const other = Math.max(0, ...guesses.filter(({ unit }) => unit !== best.unit).map(({ worth }) => worth));
+  return { ...best, worth: best.worth - Math.max(0, AS_LIKELY - (best.worth - other)) * UNIT_DOUBT };
 }
 
 /** Every unit a header names: a whole line, what stands in brackets or behind a comma, its last words. */

@@ -4,13 +4,13 @@ import type { DigitReader } from '../digits/digit-network.ts';
 import type { Blot } from '../ink/blots.ts';
 import type { SheetInk } from '../ink/sheet-ink.ts';
 import type { ReadWord } from '../../writing/index.ts';
-import { HEAD_QUANTITIES, type HeadQuantity } from '../quantities.ts';
+import type { HeadQuantity } from '../quantities.ts';
 import type { HeadField } from '../reading.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { headLabels, type HeadLabel } from './head-labels.ts';
 import { headValue } from './head-value.ts';
 import type { SheetLine } from './sheet-words.ts';
-import { unitAsRead } from './units-as-read.ts';
+import { isLikeDigit, looksLikeNumber, unitBehind } from './value-words.ts';
 
 type Fields = { [Name in HeadQuantity]?: HeadField };
 
@@ -92,27 +92,17 @@ function withoutUnderline(blots: readonly Blot[], high: number): Blot[] {
   return blots.filter((b) => !isThin(b) || (b.x1 - b.x0 < 0.6 * high && onOneHeight(b) < 3));
 }
 
-/** Letters a digit is often read as. */
-const DIGIT_LIKE = /^[\d.,OoIl|SBZyg]$/;
-
-/** Where the first number among some words begins and ends, its unit left out; null where no word has a digit. */
+/** Where the number behind a label begins and ends, its unit left out; null where no word looks like one. */
 function digitsAmong(words: readonly ReadWord[]): readonly [number, number] | null {
-  const word = words.find(({ text }) => /\d/.test(text));
+  const numbers = words.filter(({ text }) => looksLikeNumber(text));
+  // a lone ring before a number is the sign of a diameter
+  const word =
+    numbers.find(({ text }) => !/^[0Oo]$/.test(text)) ?? numbers[0] ?? words.find(({ text }) => /\d/.test(text));
   if (!word) return null;
   const { glyphs } = word;
-  const end = glyphs.findIndex((g, i) => i > 0 && !DIGIT_LIKE.test(g.text));
+  const end = glyphs.findIndex((g, i) => i > 0 && !isLikeDigit(g.text));
   const last = glyphs[end < 0 ? glyphs.length - 1 : end - 1]!;
   return [word.x0, last.x1];
-}
-
-/** The unit among the words behind a label. */
-function unitBehind({ quantity, words }: HeadLabel) {
-  const { of } = HEAD_QUANTITIES[quantity];
-  const texts = words.flatMap(({ text }) => [text, text.replace(/^[\d.,]+/, '')]);
-  return (
-    texts.map((text) => (text.length > 0 && !/^[\d.,]+$/.test(text) ? unitAsRead(text, of) : null)).find(Boolean) ??
-    null
-  );
 }
 
 function boxOf(blots: readonly Blot[], { surface }: TableSurface): HeadField['box_px'] {

@@ -28,7 +28,7 @@ const AS_READ: readonly (readonly [RegExp, string])[] = [
   [/^(a|amps?|ampere)$/, 'A'],
   [/^(%|[°o9]\/o|pct|percent)$/, '%'],
   [/^(v|volts?)$/, 'V'],
-  [/^h[z2]$/, 'Hz'],
+  [/^[hn#][z23]$/, 'Hz'],
   [/^[°ºo*'’]?c$/, '°C'],
 ];
 

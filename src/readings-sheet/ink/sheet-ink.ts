@@ -23,10 +23,10 @@ const LONGER = 7;
 /** Finds what is written and printed on a sheet. */
 export function sheetInk(table: TableSurface): SheetInk {
   const ink = tableInk(table);
-  const { field, drawn } = withoutRulings(ink, table);
+  const { field, drawn, least } = withoutRulings(ink, table);
   const size = [table.xs.at(-1)! - table.xs[0]!, table.ys.at(-1)! - table.ys[0]!] as const;
-  const first = findBlots(field, ink.least, FEWEST_PIXELS);
-  const blots = takeOutLong(field, first, size) ? findBlots(field, ink.least, FEWEST_PIXELS) : first;
+  const first = findBlots(field, least, FEWEST_PIXELS);
+  const blots = takeOutLong(field, first, size) ? findBlots(field, least, FEWEST_PIXELS) : first;
   return { field, drawn, blots: blots.filter((blot) => !isEdge(blot)) };
 }
 

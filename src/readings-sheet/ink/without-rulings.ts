@@ -1,5 +1,6 @@
 import type { Field } from '../../writing/crop/filters.ts';
 import type { TableSurface } from '../table/table-surface.ts';
+import { findRulings, type Ruling } from './find-rulings.ts';
 import type { TableInk } from './table-ink.ts';
 
 /** A ruling is looked for this far from its place, in pieces this long: hand-drawn ones sway. Flat pixels. */
@@ -11,35 +12,72 @@ const LEAST_COVER = 0.55;
 /** A ruling is seen in this share of its pieces at least; stems of figures under each other leave gaps between the rows. */
 const LEAST_SEEN = 0.7;
 
-/** The darkness without the table's own rulings, strokes that cross a ruling whole; and the rulings that were seen. */
+/** A ruling may go on a little where it was not followed, flat pixels. */
+const BEYOND = 48;
+/** Two courses nearer than this are one ruling, flat pixels. */
+const SAME = 7;
+
+/** Ink is so much darker than the lines of squared paper. */
+const OVER_PAPER = 1.2;
+
+/**
+ * The darkness without the table's rulings, strokes that cross a ruling whole; the rulings that were seen; and what counts as
+ * ink once the paper's own lines are known.
+ */
 export function withoutRulings(
   { darkness, least }: TableInk,
-  { xs: allXs, ys: allYs, drawn: { xs, ys } }: TableSurface,
-): { readonly field: Field; readonly drawn: TableSurface['drawn'] } {
+  { xs, ys, drawn }: TableSurface,
+): { readonly field: Field; readonly drawn: TableSurface['drawn']; readonly least: number } {
   const { width, height } = darkness;
   const values = Float32Array.from(darkness.values);
-  const [left, right] = [allXs[0]! - REACH, allXs[allXs.length - 1]! + REACH];
-  const [top, bottom] = [allYs[0]! - REACH, allYs[allYs.length - 1]! + REACH];
-  const level = { from: left, to: right, along: 1, across: width, length: width, breadth: height };
-  const upright = { from: top, to: bottom, along: width, across: 1, length: height, breadth: width };
-  const drawn = { xs: xs.filter((at) => clean({ at, ...upright })), ys: ys.filter((at) => clean({ at, ...level })) };
-  return { field: { width, height, values }, drawn };
+  const { rulings: found, paper } = findRulings(darkness, least);
+  const known = [
+    ...drawn.ys.map((at) => straight(at, true, [xs[0]!, xs.at(-1)!])),
+    ...drawn.xs.map((at) => straight(at, false, [ys[0]!, ys.at(-1)!])),
+  ].filter((ruling) => !found.some((f) => f.isLevel === ruling.isLevel && Math.abs(f.at - ruling.at) < SAME));
+  const seen = [...found, ...known].filter(clean);
+  const places = (isLevel: boolean) =>
+    seen
+      .filter((ruling) => ruling.isLevel === isLevel)
+      .map(({ at }) => at)
+      .sort((a, b) => a - b);
+  return {
+    field: { width, height, values },
+    drawn: { xs: places(false), ys: places(true) },
+    least: Math.max(least, OVER_PAPER * paper),
+  };
 
   /** Takes a ruling out; where it is none leaves all as it is and says so. */
   function clean(ruling: Ruling): boolean {
-    const pieces: { from: number; to: number; band: [number, number] | null }[] = [];
-    for (let from = Math.max(0, Math.floor(ruling.from)); from < Math.min(ruling.length, ruling.to); from += PIECE) {
-      const to = Math.min(ruling.length, Math.ceil(ruling.to), from + PIECE);
-      pieces.push({ from, to, band: bandOf(ruling, from, to) });
-    }
+    const { length, ...strides } = stridesOf(ruling);
+    const piecesIn = (first: number, last: number) => {
+      const some: { from: number; to: number; band: [number, number] | null }[] = [];
+      for (let from = Math.max(0, Math.floor(first)); from < Math.min(length, last); from += PIECE) {
+        const to = Math.min(length, Math.ceil(last), from + PIECE);
+        some.push({ from, to, band: bandOf(Math.round(ruling.course((from + to) / 2)), strides, from, to) });
+      }
+      return some;
+    };
+    const pieces = piecesIn(ruling.from, ruling.to);
     if (pieces.filter(({ band }) => band).length < LEAST_SEEN * pieces.length) return false;
-    for (const { from, to, band } of pieces) if (band) for (let a = from; a < to; a++) cleanAt(ruling, a, ...band);
+    pieces.push(...piecesIn(ruling.from - BEYOND, ruling.from), ...piecesIn(ruling.to, ruling.to + BEYOND));
+    for (const { from, to, band } of pieces) if (band) for (let a = from; a < to; a++) cleanAt(strides, a, ...band);
     return true;
   }
 
+  function stridesOf({ isLevel }: Ruling) {
+    return isLevel
+      ? { along: 1, across: width, length: width, breadth: height }
+      : { along: width, across: 1, length: height, breadth: width };
+  }
+
   /** Where the ruling runs in a piece of it: first and last place across; null where it is not seen. */
-  function bandOf({ at, along, across, breadth }: Ruling, from: number, to: number): [number, number] | null {
-    const middle = Math.round(at);
+  function bandOf(
+    middle: number,
+    { along, across, breadth }: Strides,
+    from: number,
+    to: number,
+  ): [number, number] | null {
     const cover = (b: number) => {
       let seen = 0;
       if (b < 0 || b >= breadth) return 0;
@@ -58,7 +96,7 @@ export function withoutRulings(
     return [first - 1, last + 1];
   }
 
-  function cleanAt({ along, across, breadth }: Ruling, a: number, first: number, last: number): void {
+  function cleanAt({ along, across, breadth }: Strides, a: number, first: number, last: number): void {
     const at = (b: number) => (b < 0 || b >= breadth ? 0 : darkness.values[a * along + b * across]!);
     const isCrossed = Math.max(at(first - 1), at(first - 2)) > least && Math.max(at(last + 1), at(last + 2)) > least;
     if (isCrossed) return;
@@ -66,4 +104,13 @@ export function withoutRulings(
   }
 }
 
-type Ruling = { at: number; from: number; to: number; along: number; across: number; length: number; breadth: number };
+type Strides = { readonly along: number; readonly across: number; readonly breadth: number };
+
+/** A ruling that is known to lie straight from somewhere to somewhere, its ends left uncertain. */
+const straight = (at: number, isLevel: boolean, [from, to]: readonly [number, number]): Ruling => ({
+  isLevel,
+  from: from - REACH,
+  to: to + REACH,
+  at,
+  course: () => at,
+});

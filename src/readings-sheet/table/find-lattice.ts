@@ -2,7 +2,7 @@ import { straightLines } from '../../picture/lines/join-lines.ts';
 import { lengthOf, slopeAt, type PageLine } from '../../picture/lines/page-lines.ts';
 import { inPhoto, pageView, turned } from '../../picture/lines/page-view.ts';
 import { ridgeChains } from '../../picture/lines/ridge-chains.ts';
-import type { Photo } from '../../picture/raster.ts';
+import type { Grey, Photo } from '../../picture/raster.ts';
 import { chooseRulings, type Rulings } from './choose-rulings.ts';
 import { withEnds } from './ruling-ends.ts';
 import { strongSpan } from './strong-span.ts';
@@ -44,14 +44,20 @@ export function findLattice(photo: Photo): Lattice | null {
         const [x, y] = toView(...at);
         return [inPhoto(view, x), inPhoto(view, y)];
       };
-      const { nodes, isDrawn } = withEnds(rulings);
-      return { nodes: nodes.map((row) => row.map(toPhoto)), isDrawn };
+      return mapped(withEnds(rulings), toPhoto);
     }
   }
   return null;
 }
 
-function linesOf(grey: Parameters<typeof ridgeChains>[0], grain: number, longEdge: number): PageLine[] {
+/** The same lattice in other coordinates. */
+export const mapped = ({ nodes, isDrawn }: Lattice, to: (at: Xy) => Xy): Lattice => ({
+  nodes: nodes.map((row) => row.map(to)),
+  isDrawn,
+});
+
+/** All dark lines of a picture, at most 45° off upright and level. @param grain its standard deviation, grey levels */
+export function linesOf(grey: Grey, grain: number, longEdge: number): PageLine[] {
   const upright = ridgeChains(grey, grain, SHORTEST_STROKE_PX);
   const level = ridgeChains(turned(grey), grain, SHORTEST_STROKE_PX);
   const strokes = { upright: upright.dark, level: level.dark };

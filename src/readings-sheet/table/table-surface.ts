@@ -17,20 +17,17 @@ export type TableSurface = {
   readonly rowHeight: number;
 };
 
-/** Ruled rows are first laid flat this high: figures are half of it, and what is finer than the photo tells nothing more. */
-const ROW_PX = 64;
-/** Tables with fewer rulings than this have rows without; they are first laid flat this big, and no table bigger. */
-const RULED_ROWS = 5;
+/** A table is first laid flat this big, rows of readings are then about so high; no table is laid flat bigger. */
 const GUESSED_PX = 1500;
 const MOST_PX = 3_200_000;
 const GUESSED_ROW_PX = 56;
 const MOST_ENLARGED = 2;
 
 /** How much around a lattice is laid flat with it, shares of its height and width. */
-export type Margins = { readonly above: number; readonly below: number; readonly beside: number };
+export type Margins = { readonly above: number; readonly right: number; readonly below: number; readonly left: number };
 /** Above a table stands the head of the sheet. */
-export const AROUND_TABLE: Margins = { above: 0.55, below: 0.25, beside: 0.15 };
-export const NOTHING_AROUND: Margins = { above: 0, below: 0, beside: 0 };
+export const AROUND_TABLE: Margins = { above: 0.55, right: 0.15, below: 0.25, left: 0.15 };
+export const NOTHING_AROUND: Margins = { above: 0, right: 0, below: 0, left: 0 };
 
 /** How a table is laid flat again once its figures are known: flat pixels in a photo pixel, and the rows' lean. */
 export type Fit = { readonly zoom: number; readonly lean: number };
@@ -47,13 +44,11 @@ export function tableSurface(
 ): TableSurface | null {
   const widths = gaps(nodes[0]!.length - 1, (c) => nodes.map((row) => distance(row[c]!, row[c + 1]!)));
   const heights = gaps(nodes.length - 1, (r) => nodes[r]!.map((at, c) => distance(at, nodes[r + 1]![c]!)));
-  const usual = middleOf(heights);
   const [wide, high] = [sum(widths), sum(heights)];
-  const area = wide * (1 + 2 * margins.beside) * high * (1 + margins.above + margins.below);
-  const isRuled = isDrawn.level.filter(Boolean).length >= RULED_ROWS;
-  const guessed = isRuled ? ROW_PX / usual : GUESSED_PX / Math.max(wide, 1.7 * high);
+  const area = wide * (1 + margins.left + margins.right) * high * (1 + margins.above + margins.below);
+  const guessed = GUESSED_PX / Math.max(wide, 1.7 * high);
   const zoom = Math.min(MOST_ENLARGED, fit?.zoom ?? guessed, Math.sqrt(MOST_PX / area));
-  const xs = edges(margins.beside * wide, widths, zoom);
+  const xs = edges(margins.left * wide, widths, zoom);
   const ys = edges(margins.above * high, heights, zoom);
   const last = <T>(list: readonly T[]) => list[list.length - 1]!;
   const corners = (rows: readonly (readonly Xy[])[]) =>
@@ -74,7 +69,7 @@ export function tableSurface(
   const middle = (xs[0]! + last(xs)) / 2;
   return {
     surface: {
-      width: Math.ceil(last(xs) + margins.beside * wide * zoom),
+      width: Math.ceil(last(xs) + margins.right * wide * zoom),
       height: Math.ceil(last(ys) + margins.below * high * zoom),
       photo,
       photoPixels: 1 / zoom,
@@ -83,7 +78,7 @@ export function tableSurface(
     xs,
     ys,
     drawn: { xs: xs.filter((_, i) => isDrawn.upright[i]), ys: ys.filter((_, i) => isDrawn.level[i]) },
-    rowHeight: isRuled ? usual * zoom : GUESSED_ROW_PX,
+    rowHeight: GUESSED_ROW_PX,
   };
 }
 
