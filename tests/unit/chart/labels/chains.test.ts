@@ -36,6 +36,16 @@ describe('pieces of ink as words', () => {
     expect(chained(label).map((w) => xs(w.pieces))).toEqual([xs(label)]);
   });
 
+  test('an upright title close to the numbers keeps the letters that stand beside them', () => {
+    const title = [600, 582, 564, 546, 510].map((y) => piece(212, y, 20, 15));
+    const last = title[4]!;
+    const number = [piece(240, 506, 14, 24), piece(257, 506, 14, 24), piece(274, 506, 14, 24)];
+    const words = chained([...title, ...number]);
+    expect(words.map((w) => w.run)).toEqual(expect.arrayContaining(['upright', 'level']));
+    expect(xs(words.find((w) => w.run === 'level')!.pieces)).toEqual(xs(number));
+    expect(words.some((w) => w.run === 'upright' && w.pieces.includes(last))).toBe(true);
+  });
+
   test('a comma as large as a small letter joins the figures it stands between', () => {
     const [seven, comma, five] = [piece(500, 900, 18, 30), piece(521, 923, 5, 10), piece(529, 900, 18, 30)];
     const words = chained([seven, comma, five]);
