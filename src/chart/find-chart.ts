@@ -3,6 +3,7 @@ import { FINGER_REACH_PX } from './frame/find-sides.ts';
 import { exactFrame, snapFrame } from './frame/frame-snap.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
+import { framesApart, frameToNumbers } from './labels/frames-by-numbers.ts';
 import { readLabels, type Labels } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
 import { findFrames } from './page/find-frames.ts';
@@ -65,21 +66,10 @@ export async function findChart(
 ): Promise<FoundCharts> {
   onStep('frame');
   const corners = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
+  const seen: readonly Frame[] = memory('frames', () => findFrames(photo));
   const frames: readonly Frame[] = corners
-    ? [
-        {
-          corners,
-          confidence: 1,
-          kind: 'told',
-          panels: stackedWith(
-            corners,
-            memory('frames', () => findFrames(photo)),
-          ),
-        },
-      ]
-    : memory('frames', () => findFrames(photo))
-        .filter(({ confidence }) => confidence > UNLIKELY)
-        .slice(0, MOST_FRAMES);
+    ? [{ corners, confidence: 1, kind: 'told', panels: stackedWith(corners, seen) }]
+    : seen.filter(({ confidence }) => confidence > UNLIKELY).slice(0, MOST_FRAMES);
   let crops = 0;
   const read: WordReader = (some, want) => {
     crops += some.length;
@@ -95,30 +85,41 @@ export async function findChart(
     return memory(`labels ${isTold} ${frame.corners}`, () => readLabels(photo, frame, read, isTold));
   };
 
-  onStep('labels');
-  const charts: FoundChart[] = [];
-  for (const [k, frame] of frames.entries()) {
-    if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
+  const chartIn = async (frame: Frame): Promise<FoundChart | null> => {
     const labels = await labelsIn(frame.corners, frame.kind);
-    if (!labels) continue;
+    if (!labels) return null;
     const panels: Labels[] = [];
     for (const panel of frame.panels ?? []) {
       const beside = await labelsIn(panel, 'boxed');
       if (beside?.turns === labels.turns) panels.push(beside);
     }
-    charts.push({
-      labels,
-      axes: [...sharedFlow(labels, panels), ...labels.axes],
-      confidence: frame.confidence,
-      panels,
-    });
-    const now = charts.at(-1)!;
+    return { labels, axes: [...sharedFlow(labels, panels), ...labels.axes], confidence: frame.confidence, panels };
+  };
+
+  onStep('labels');
+  const charts: FoundChart[] = [];
+  const look = async (frame: Frame): Promise<void> => {
+    const chart = await chartIn(frame);
+    if (chart) charts.push(chart);
+  };
+  for (const [k, frame] of frames.entries()) {
+    if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
+    await look(frame);
+    const now = charts.at(-1);
+    if (!now) continue;
     const next = frames[k + 1]?.confidence ?? 0;
     const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD;
     if (sureness(now, told) > SURE || (isSure && isWhole(now.axes, told))) break;
   }
-  const worth = (c: FoundChart): number => sureness(c, told) + FRAME_WORTH * c.confidence;
-  const best = charts.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) - CLEARLY ? a : b), null);
+  const bestOf = (some: readonly FoundChart[]): FoundChart | null => {
+    const worth = (c: FoundChart): number => sureness(c, told) + FRAME_WORTH * c.confidence;
+    return some.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) - CLEARLY ? a : b), null);
+  };
+  for (const propose of isTold ? [] : [byNumbers, withPanel]) {
+    const now = bestOf(charts);
+    if (now && sureness(now, told) <= SURE) for (const frame of propose(now, charts, seen)) await look(frame);
+  }
+  const best = bestOf(charts);
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
   const others = frames.filter(
     (f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => overlap(frame.corners, f.corners) > APART),
@@ -132,6 +133,41 @@ export async function findChart(
 /** Surely found frames that stand over or under a told one. */
 const stackedWith = (told: Corners, found: readonly Frame[]): Corners[] =>
   found.filter((f) => f.confidence > LIKELY_PLOT && areStacked(told, f.corners)).map((f) => f.corners);
+
+/** Frames surer than this are where their sides say, and not where their numbers end. */
+const SURE_SIDES = 0.8;
+
+/** Frames that the numbers of the best one speak for instead of it. */
+function byNumbers({ labels, confidence }: FoundChart): Frame[] {
+  const moved = confidence < SURE_SIDES ? frameToNumbers(labels) : null;
+  return [...framesApart(labels), ...(moved ? [moved] : [])].map(({ corners, panel }) => ({
+    corners,
+    confidence,
+    kind: 'boxed',
+    panels: panel ? [panel] : [],
+  }));
+}
+
+/** Frames over and under one that has a flow axis and no pressure, or the other way round: together they are a chart. */
+function withPanel(_: FoundChart, charts: readonly FoundChart[], seen: readonly Frame[]): Frame[] {
+  const halves = charts.filter(({ axes, panels }) => !panels.length && axes.some(isFlow) !== axes.some(isPressure));
+  return halves.flatMap(({ labels, confidence }) => {
+    const corners = asSeen(labels);
+    return seen
+      .filter((f) => areStacked(corners, f.corners))
+      .slice(0, MOST_PARTNERS)
+      .flatMap((f): Frame[] => [
+        { corners, confidence, kind: 'boxed', panels: [f.corners] },
+        { corners: f.corners, confidence, kind: f.kind, panels: [corners] },
+      ]);
+  });
+}
+
+const MOST_PARTNERS = 2;
+
+/** The corners in the order of the photo again. */
+const asSeen = ({ frame: { corners }, turns }: Labels): Corners =>
+  corners.map((_, k) => corners[(k + 4 - turns) % 4]!) as unknown as Corners;
 
 /** The flow axis printed under another panel, where this one has none of its own. */
 function sharedFlow(labels: Labels, panels: readonly Labels[]): FoundAxis[] {

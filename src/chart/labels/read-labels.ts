@@ -19,6 +19,8 @@ export type Labels = {
   readonly frame: SnappedFrame;
   readonly map: FrameMap;
   readonly axes: readonly FoundAxis[];
+  /** every row and column of numbers, named or not */
+  readonly scales: readonly ReadScale[];
   readonly words: readonly PlotWord[];
 };
 
@@ -49,7 +51,7 @@ export async function readLabels(
   if (isTold || best.score > 0) return finish(best, reader);
   // without a single scale this is no plot: what else stands there need not be read
   const { turns, frame: own, map } = best.laid;
-  return { turns, frame: own, map, axes: [], words: [] };
+  return { turns, frame: own, map, axes: [], scales: [], words: [] };
 }
 
 /** Ways the text may stand, likeliest first: those in which words beside the frame hardly read as numbers are left out. */
@@ -137,7 +139,7 @@ async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<La
   const taken = [...words.filter(isTick), ...titleLines];
   const size = sizes[sizes.length >> 1] ?? usualSize(words);
   const plotWords = await readPlotWords(around, pieces, rest, taken, size, reader);
-  return { turns: laid.turns, frame: laid.frame, map: laid.map, axes, words: plotWords };
+  return { turns: laid.turns, frame: laid.frame, map: laid.map, axes, scales, words: plotWords };
 }
 
 function usualSize(words: readonly Word[]): number {
