@@ -111,13 +111,11 @@ export async function findChart(
     const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD;
     if (sureness(now, told) > SURE || (isSure && isWhole(now.axes, told))) break;
   }
-  const bestOf = (some: readonly FoundChart[]): FoundChart | null => {
-    const worth = (c: FoundChart): number => sureness(c, told) + FRAME_WORTH * c.confidence;
-    return some.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) - CLEARLY ? a : b), null);
-  };
+  const bestOf = (some: readonly FoundChart[]): FoundChart | null =>
+    some.reduce<FoundChart | null>((a, b) => (a && worthOf(a, told) >= worthOf(b, told) - CLEARLY ? a : b), null);
   for (const propose of isTold ? [] : [byNumbers, withPanel]) {
     const now = bestOf(charts);
-    if (now && sureness(now, told) <= SURE) for (const frame of propose(now, charts, seen)) await look(frame);
+    for (const frame of now ? propose(now, charts, seen) : []) await look(frame);
   }
   const best = bestOf(charts);
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
@@ -184,6 +182,13 @@ const FRAME_WORTH = 0.4;
 const SURE_FRAME = 0.93;
 /** Likewise one so much surer than the next. */
 const FAR_AHEAD = 0.45;
+
+/** What sides at which the numbers end are worth. */
+const ENDS_WORTH = 0.2;
+
+/** How good a chart a frame makes: surely read scales, a likely frame, numbers that end at its sides. */
+const worthOf = (c: FoundChart, told: readonly AxisHint[]): number =>
+  sureness(c, told) + FRAME_WORTH * c.confidence + (frameToNumbers(c.labels) ? 0 : ENDS_WORTH);
 
 /** 0 for a frame without scales, 0..1 with some, 1..2 with a flow and a pressure axis: the more, the surer both are. */
 function sureness({ axes }: FoundChart, told: readonly AxisHint[]): number {

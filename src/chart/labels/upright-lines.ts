@@ -2,6 +2,8 @@ import type { Box } from './surroundings.ts';
 
 /** Letters of an upright word that make its line sure. */
 const SURE_LETTERS = 3;
+/** Its length in widths of the line: rows of words over each other, a table for instance, are wider. */
+const SURE_LENGTH = 2;
 /** How far its next letter may stand, with a blank and a dash between them, widths of the line. */
 const REACH = 2;
 /** Share of a letter that lies in the line, and how far it may stick out of it, widths of the line. */
@@ -32,7 +34,7 @@ export function uprightLetters(
   letters.forEach((p, i) => {
     if (out[i] && isTitle(i)) grow(lines, upright[i]!, p);
   });
-  const sure = [...lines.values()].filter((line) => line.letters >= SURE_LETTERS);
+  const sure = [...lines.values()].filter(isSure);
   if (!sure.length) return out;
   const words = new Map<number, number[]>();
   letters.forEach((_, i) => words.set(level[i]!, [...(words.get(level[i]!) ?? []), i]));
@@ -53,6 +55,9 @@ export function uprightLetters(
     }
   return out;
 }
+
+const isSure = ({ letters, x0, x1, y0, y1 }: Line): boolean =>
+  letters >= SURE_LETTERS && y1 - y0 >= SURE_LENGTH * (x1 - x0);
 
 function grow(lines: Map<number, Line>, id: number, p: Box): void {
   const line = lines.get(id);

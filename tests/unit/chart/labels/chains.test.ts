@@ -46,6 +46,13 @@ describe('pieces of ink as words', () => {
     expect(words.some((w) => w.run === 'upright' && w.pieces.includes(last))).toBe(true);
   });
 
+  test('the words of a table over each other are no upright title, and take nothing from the numbers over them', () => {
+    const rows = [0, 1, 2, 3].flatMap((row) => [0, 1, 2, 3, 4].map((k) => piece(150 + 26 * k, 860 + 21 * row, 12, 19)));
+    const number = [piece(240, 780, 14, 24), piece(257, 780, 14, 24)];
+    const words = chained([...rows, ...number]);
+    expect(words.map((w) => xs(w.pieces))).toContainEqual(xs(number));
+  });
+
   test('a comma as large as a small letter joins the figures it stands between', () => {
     const [seven, comma, five] = [piece(500, 900, 18, 30), piece(521, 923, 5, 10), piece(529, 900, 18, 30)];
     const words = chained([seven, comma, five]);
