@@ -4,8 +4,9 @@ import { exactFrame, snapFrame } from './frame/frame-snap.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
 import { framesApart, frameToNumbers } from './labels/frames-by-numbers.ts';
-import { readLabels, type Labels } from './labels/read-labels.ts';
+import { readLabels, type Labels, type Scales } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
+import type { Turns } from './labels/turned.ts';
 import { findFrames } from './page/find-frames.ts';
 import { areStacked } from './page/stacked-panels.ts';
 import { overlap } from './page/web-frames.ts';
@@ -22,6 +23,9 @@ export type FoundChart = {
   /** what is printed around the panels stacked with it over one flow axis */
   readonly panels: readonly Labels[];
 };
+
+/** The same before the words in it are read. */
+type Looked = Omit<FoundChart, 'labels' | 'panels'> & { readonly labels: Scales; readonly panels: readonly Scales[] };
 
 /** @param isOneOfSeveral another plot on the photo has a flow and a pressure axis too, and nobody said which is meant */
 export type FoundCharts = {
@@ -51,6 +55,8 @@ type Frame = {
   corners: Corners;
   confidence: number;
   kind: keyof typeof REACH_PX;
+  /** how the text stands by it, where that is known */
+  turns?: Turns;
   panels?: readonly Corners[];
 };
 
@@ -78,29 +84,34 @@ export async function findChart(
   const isTold = corners !== undefined;
   const isExact = isTold && hints.exact === true;
   const told = hints.axes ?? [];
-  const labelsIn = (at: Corners, kind: Frame['kind']): Promise<Labels | null> => {
+  const labelsIn = (at: Corners, kind: Frame['kind'], known: Turns | null): Promise<Scales | null> => {
     const frame = memory(`frame ${isExact} ${at}`, () =>
       isExact ? exactFrame(photo, at) : snapFrame(photo, at, REACH_PX[kind]),
     );
-    return memory(`labels ${isTold} ${frame.corners}`, () => readLabels(photo, frame, read, isTold));
+    return memory(`labels ${isTold} ${frame.corners}`, () => readLabels(photo, frame, read, isTold, known));
   };
 
-  const chartIn = async (frame: Frame): Promise<FoundChart | null> => {
-    const labels = await labelsIn(frame.corners, frame.kind);
+  /** how the text stands on this photo, once a frame was read surely */
+  let standing: Turns | null = null;
+  const chartIn = async (frame: Frame): Promise<Looked | null> => {
+    const known = frame.turns ?? standing;
+    const labels = await labelsIn(frame.corners, frame.kind, known);
     if (!labels) return null;
-    const panels: Labels[] = [];
+    const panels: Scales[] = [];
     for (const panel of frame.panels ?? []) {
-      const beside = await labelsIn(panel, 'boxed');
+      const beside = await labelsIn(panel, 'boxed', known);
       if (beside?.turns === labels.turns) panels.push(beside);
     }
     return { labels, axes: [...sharedFlow(labels, panels), ...labels.axes], confidence: frame.confidence, panels };
   };
 
   onStep('labels');
-  const charts: FoundChart[] = [];
+  const charts: Looked[] = [];
   const look = async (frame: Frame): Promise<void> => {
     const chart = await chartIn(frame);
-    if (chart) charts.push(chart);
+    if (!chart) return;
+    charts.push(chart);
+    if (sureness(chart, told) > SURELY_STANDING) standing ??= chart.labels.turns;
   };
   for (const [k, frame] of frames.entries()) {
     if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
@@ -111,8 +122,8 @@ export async function findChart(
     const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD;
     if (sureness(now, told) > SURE || (isSure && isWhole(now.axes, told))) break;
   }
-  const bestOf = (some: readonly FoundChart[]): FoundChart | null =>
-    some.reduce<FoundChart | null>((a, b) => (a && worthOf(a, told) >= worthOf(b, told) - CLEARLY ? a : b), null);
+  const bestOf = (some: readonly Looked[]): Looked | null =>
+    some.reduce<Looked | null>((a, b) => (a && worthOf(a, told) >= worthOf(b, told) - CLEARLY ? a : b), null);
   for (const propose of isTold ? [] : [byNumbers, withPanel]) {
     const now = bestOf(charts);
     for (const frame of now ? propose(now, charts, seen) : []) await look(frame);
@@ -124,8 +135,16 @@ export async function findChart(
   );
   let isOneOfSeveral = false;
   for (const { corners: at, kind } of best ? others : [])
-    isOneOfSeveral ||= isWhole((await labelsIn(at, kind))?.axes ?? []);
-  return { chart: best, others: others.map((f) => f.corners), isOneOfSeveral };
+    isOneOfSeveral ||= isWhole((await labelsIn(at, kind, standing))?.axes ?? []);
+  return { chart: best && (await withWords(best)), others: others.map((f) => f.corners), isOneOfSeveral };
+}
+
+async function withWords({ labels, panels, ...chart }: Looked): Promise<FoundChart> {
+  const read = async (one: Scales): Promise<Labels> => ({ ...one, words: await one.readWords() });
+  const words = await read(labels);
+  const beside: Labels[] = [];
+  for (const panel of panels) beside.push(await read(panel));
+  return { ...chart, labels: words, panels: beside };
 }
 
 /** Surely found frames that stand over or under a told one. */
@@ -136,18 +155,19 @@ const stackedWith = (told: Corners, found: readonly Frame[]): Corners[] =>
 const SURE_SIDES = 0.8;
 
 /** Frames that the numbers of the best one speak for instead of it. */
-function byNumbers({ labels, confidence }: FoundChart): Frame[] {
+function byNumbers({ labels, confidence }: Looked): Frame[] {
   const moved = confidence < SURE_SIDES ? frameToNumbers(labels) : null;
   return [...framesApart(labels), ...(moved ? [moved] : [])].map(({ corners, panel }) => ({
     corners,
     confidence,
     kind: 'boxed',
+    turns: 0,
     panels: panel ? [panel] : [],
   }));
 }
 
 /** Frames over and under one that has a flow axis and no pressure, or the other way round: together they are a chart. */
-function withPanel(_: FoundChart, charts: readonly FoundChart[], seen: readonly Frame[]): Frame[] {
+function withPanel(_: Looked, charts: readonly Looked[], seen: readonly Frame[]): Frame[] {
   const halves = charts.filter(({ axes, panels }) => !panels.length && axes.some(isFlow) !== axes.some(isPressure));
   return halves.flatMap(({ labels, confidence }) => {
     const corners = asSeen(labels);
@@ -164,17 +184,19 @@ function withPanel(_: FoundChart, charts: readonly FoundChart[], seen: readonly 
 const MOST_PARTNERS = 2;
 
 /** The corners in the order of the photo again. */
-const asSeen = ({ frame: { corners }, turns }: Labels): Corners =>
+const asSeen = ({ frame: { corners }, turns }: Scales): Corners =>
   corners.map((_, k) => corners[(k + 4 - turns) % 4]!) as unknown as Corners;
 
 /** The flow axis printed under another panel, where this one has none of its own. */
-function sharedFlow(labels: Labels, panels: readonly Labels[]): FoundAxis[] {
+function sharedFlow(labels: Scales, panels: readonly Scales[]): FoundAxis[] {
   if (labels.axes.some(isFlow)) return [];
   return panels.flatMap(({ axes }) => axes.filter(isFlow)).slice(0, 1);
 }
 
 /** A chart this surely read ends the search; another is taken before an earlier one where it is clearly surer. */
 const SURE = 1.6;
+/** Read so surely it tells how the text stands in every frame of the photo. */
+const SURELY_STANDING = 1.3;
 const CLEARLY = 0.1;
 /** What a surely found frame is worth beside surely read scales. */
 const FRAME_WORTH = 0.4;
@@ -187,11 +209,11 @@ const FAR_AHEAD = 0.45;
 const ENDS_WORTH = 0.2;
 
 /** How good a chart a frame makes: surely read scales, a likely frame, numbers that end at its sides. */
-const worthOf = (c: FoundChart, told: readonly AxisHint[]): number =>
+const worthOf = (c: Looked, told: readonly AxisHint[]): number =>
   sureness(c, told) + FRAME_WORTH * c.confidence + (frameToNumbers(c.labels) ? 0 : ENDS_WORTH);
 
 /** 0 for a frame without scales, 0..1 with some, 1..2 with a flow and a pressure axis: the more, the surer both are. */
-function sureness({ axes }: FoundChart, told: readonly AxisHint[]): number {
+function sureness({ axes }: Pick<Looked, 'axes'>, told: readonly AxisHint[]): number {
   const best = (is: (a: { quantity: string }) => boolean): number =>
     told.some(is) ? 1 : Math.max(0, ...axes.filter(is).map((axis) => axis.confidence));
   const both = best(isFlow) * best(isPressure);
