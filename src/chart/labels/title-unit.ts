@@ -14,7 +14,9 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm[a-z0-9%?*°"'’^]{1,2}\s*\/\s*(h|s|min|sec|hr)\b/gi, 'm3/$1'],
   [/\bm\s*\/\s*(h|hr|min|sec)\b/gi, 'm3/$1'],
   [/\bm[3?*°'’]\s*\/\s*[4yuU9]$/gi, 'm3/h'],
-  [/\bm\W?(s|h)\b/g, 'm3/$1'],
+  [/\bm(?:\W?|[^\w\s]{2,3})(s|h)\b/g, 'm3/$1'],
+  // the Cyrillic second
+  [/\bm\s?[^a-z0-9\s/]{0,2}\s?3?\s?\/\s?c$/gi, 'm3/s'],
   [/\bkB[tT7]\b/g, 'kW'],
   [/^(?:[NMUIl]|[Il]{2})a$/g, 'Pa'],
   [/^[Kk](?:[NMUIl]|[Il]{2})a$/g, 'kPa'],

@@ -28,6 +28,8 @@ describe('axis titles', () => {
     ['Efficiency [%]', 'efficiency', '%'],
     ['Rendimiento η [%]', 'efficiency', '%'],
     ['P [kW]', 'shaft_power', 'kW'],
+    ['V [10° m?*h]', 'flow', 'm³/h'],
+    ['Q (M3/c)', 'flow', 'm³/s'],
     ['Nonxoe nasnexye (MM oa.', 'total_pressure', 'mm water'],
     ['CraTtnyeckoe pnasnenune [daPa]', 'static_pressure', 'daPa'],
     ['Cratudeckoe naBnenune [Klla]', 'static_pressure', 'kPa'],
