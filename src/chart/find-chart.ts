@@ -44,6 +44,8 @@ const MOST_FRAMES = 4;
 const UNLIKELY = 0.1;
 /** A photo on which so many words were read and no chart was found has none: a wall, a page of text. */
 const MOST_CROPS = 160;
+/** So many were read, and there is a chart: others on the photo are not looked for. */
+const ENOUGH_CROPS = 200;
 /** Another frame on the page is offered from here on. */
 const LIKELY_PLOT = 0.75;
 const APART = 0.2;
@@ -113,21 +115,21 @@ export async function findChart(
     charts.push(chart);
     if (sureness(chart, told) > SURELY_STANDING) standing ??= chart.labels.turns;
   };
-  for (const [k, frame] of frames.entries()) {
-    if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
-    await look(frame);
-    const now = charts.at(-1);
-    if (!now) continue;
-    const next = frames[k + 1]?.confidence ?? 0;
-    const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD;
-    if (sureness(now, told) > SURE || (isSure && isWhole(now.axes, told))) break;
-  }
   const bestOf = (some: readonly Looked[]): Looked | null =>
     some.reduce<Looked | null>((a, b) => (a && worthOf(a, told) >= worthOf(b, told) - CLEARLY ? a : b), null);
-  for (const propose of isTold ? [] : [byNumbers, withPanel]) {
-    const now = bestOf(charts);
-    for (const frame of now ? propose(now, charts, seen) : []) await look(frame);
+  for (const [k, frame] of frames.entries()) {
+    if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
+    const first = charts.length;
+    await look(frame);
+    const printed = charts[first];
+    if (printed && !isTold && printed === bestOf(charts)) for (const other of byNumbers(printed)) await look(other);
+    const now = bestOf(charts.slice(first));
+    if (!now) continue;
+    const next = frames[k + 1]?.confidence ?? 0;
+    const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD || crops > ENOUGH_CROPS;
+    if (sureness(now, told) > SURE || (isSure && isWhole(now.axes, told))) break;
   }
+  if (!isTold) for (const frame of withPanel(charts, seen)) await look(frame);
   const best = bestOf(charts);
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
   const others = frames.filter(
@@ -154,7 +156,7 @@ const stackedWith = (told: Corners, found: readonly Frame[]): Corners[] =>
 /** Frames surer than this are where their sides say, and not where their numbers end. */
 const SURE_SIDES = 0.8;
 
-/** Frames that the numbers of the best one speak for instead of it. */
+/** Frames that the numbers of one speak for instead of it. */
 function byNumbers({ labels, confidence }: Looked): Frame[] {
   const moved = confidence < SURE_SIDES ? frameToNumbers(labels) : null;
   return [...framesApart(labels), ...(moved ? [moved] : [])].map(({ corners, panel }) => ({
@@ -167,7 +169,7 @@ function byNumbers({ labels, confidence }: Looked): Frame[] {
 }
 
 /** Frames over and under one that has a flow axis and no pressure, or the other way round: together they are a chart. */
-function withPanel(_: Looked, charts: readonly Looked[], seen: readonly Frame[]): Frame[] {
+function withPanel(charts: readonly Looked[], seen: readonly Frame[]): Frame[] {
   const halves = charts.filter(({ axes, panels }) => !panels.length && axes.some(isFlow) !== axes.some(isPressure));
   return halves.flatMap(({ labels, confidence }) => {
     const corners = asSeen(labels);
