@@ -15,6 +15,9 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm\s*\/\s*(h|hr|min|sec)\b/gi, 'm3/$1'],
   [/\bm[3?*°'’]\s*\/\s*[4yuU9]$/gi, 'm3/h'],
   [/\bm(?:\W?|[^\w\s]{2,3})(s|h)\b/g, 'm3/$1'],
+  [/\bm[^\w\s,;:.()-]{1,3}\s?(min|hr|sec)\b/gi, 'm3/$1'],
+  // a handwritten m, and a stroke that leans
+  [/\bw[?*°'"’]\s?[f/|Il1]\s?h/g, 'm3/h'],
   // the Cyrillic second
   [/\bm\s?[^a-z0-9\s/]{0,2}\s?3?\s?\/\s?c$/gi, 'm3/s'],
   [/\bkB[tT7]\b/g, 'kW'],

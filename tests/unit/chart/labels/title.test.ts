@@ -30,6 +30,8 @@ describe('axis titles', () => {
     ['P [kW]', 'shaft_power', 'kW'],
     ['V [10° m?*h]', 'flow', 'm³/h'],
     ['Q (M3/c)', 'flow', 'm³/s'],
+    ['Inlet volume [m>*min]', 'flow', 'm³/min'],
+    ['Wet voluwe [w?fhl', 'flow', 'm³/h'],
     ['Nonxoe nasnexye (MM oa.', 'total_pressure', 'mm water'],
     ['CraTtnyeckoe pnasnenune [daPa]', 'static_pressure', 'daPa'],
     ['Cratudeckoe naBnenune [Klla]', 'static_pressure', 'kPa'],
