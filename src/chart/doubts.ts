@@ -150,8 +150,8 @@ export function curveDoubts(
           glare
             ? `${range} the curve is hidden by glare and was bridged.`
             : `${range} the curve could not be seen clearly and was bridged.`,
-          length > 0.12 * sheet.frameWidth ? 0.6 : length > 0.08 * sheet.frameWidth ? 0.88 : 0.96,
-          length > 0.12 * sheet.frameWidth,
+          length > 0.12 * sheet.frameWidth ? (isPressure ? 0.6 : 0.85) : length > 0.08 * sheet.frameWidth ? 0.88 : 0.96,
+          isPressure && length > 0.12 * sheet.frameWidth,
         ),
       );
     }

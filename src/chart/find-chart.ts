@@ -3,8 +3,10 @@ import { FINGER_REACH_PX } from './frame/find-sides.ts';
 import { exactFrame, snapFrame } from './frame/frame-snap.ts';
 import type { AxisHint, ChartHints } from './hints.ts';
 import type { FoundAxis } from './labels/name-axes.ts';
-import { readLabels, type Labels } from './labels/read-labels.ts';
+import { framesApart, frameToNumbers } from './labels/frames-by-numbers.ts';
+import { readLabels, type Labels, type Scales } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
+import type { Turns } from './labels/turned.ts';
 import { findFrames } from './page/find-frames.ts';
 import { areStacked } from './page/stacked-panels.ts';
 import { overlap } from './page/web-frames.ts';
@@ -21,6 +23,9 @@ export type FoundChart = {
   /** what is printed around the panels stacked with it over one flow axis */
   readonly panels: readonly Labels[];
 };
+
+/** The same before the words in it are read. */
+type Looked = Omit<FoundChart, 'labels' | 'panels'> & { readonly labels: Scales; readonly panels: readonly Scales[] };
 
 /** @param isOneOfSeveral another plot on the photo has a flow and a pressure axis too, and nobody said which is meant */
 export type FoundCharts = {
@@ -39,6 +44,8 @@ const MOST_FRAMES = 4;
 const UNLIKELY = 0.1;
 /** A photo on which so many words were read and no chart was found has none: a wall, a page of text. */
 const MOST_CROPS = 160;
+/** So many were read, and there is a chart: others on the photo are not looked for. */
+const ENOUGH_CROPS = 200;
 /** Another frame on the page is offered from here on. */
 const LIKELY_PLOT = 0.75;
 const APART = 0.2;
@@ -50,6 +57,8 @@ type Frame = {
   corners: Corners;
   confidence: number;
   kind: keyof typeof REACH_PX;
+  /** how the text stands by it, where that is known */
+  turns?: Turns;
   panels?: readonly Corners[];
 };
 
@@ -65,21 +74,10 @@ export async function findChart(
 ): Promise<FoundCharts> {
   onStep('frame');
   const corners = hints.frameCorners_px?.map(([x, y]) => photoPoint(x, y)) as Corners | undefined;
+  const seen: readonly Frame[] = memory('frames', () => findFrames(photo));
   const frames: readonly Frame[] = corners
-    ? [
-        {
-          corners,
-          confidence: 1,
-          kind: 'told',
-          panels: stackedWith(
-            corners,
-            memory('frames', () => findFrames(photo)),
-          ),
-        },
-      ]
-    : memory('frames', () => findFrames(photo))
-        .filter(({ confidence }) => confidence > UNLIKELY)
-        .slice(0, MOST_FRAMES);
+    ? [{ corners, confidence: 1, kind: 'told', panels: stackedWith(corners, seen) }]
+    : seen.filter(({ confidence }) => confidence > UNLIKELY).slice(0, MOST_FRAMES);
   let crops = 0;
   const read: WordReader = (some, want) => {
     crops += some.length;
@@ -88,59 +86,119 @@ export async function findChart(
   const isTold = corners !== undefined;
   const isExact = isTold && hints.exact === true;
   const told = hints.axes ?? [];
-  const labelsIn = (at: Corners, kind: Frame['kind']): Promise<Labels | null> => {
+  const labelsIn = (at: Corners, kind: Frame['kind'], known: Turns | null): Promise<Scales | null> => {
     const frame = memory(`frame ${isExact} ${at}`, () =>
       isExact ? exactFrame(photo, at) : snapFrame(photo, at, REACH_PX[kind]),
     );
-    return memory(`labels ${isTold} ${frame.corners}`, () => readLabels(photo, frame, read, isTold));
+    return memory(`labels ${isTold} ${frame.corners}`, () => readLabels(photo, frame, read, isTold, known));
+  };
+
+  /** how the text stands on this photo, once a frame was read surely */
+  let standing: Turns | null = null;
+  const chartIn = async (frame: Frame): Promise<Looked | null> => {
+    const known = frame.turns ?? standing;
+    const labels = await labelsIn(frame.corners, frame.kind, known);
+    if (!labels) return null;
+    const panels: Scales[] = [];
+    for (const panel of frame.panels ?? []) {
+      const beside = await labelsIn(panel, 'boxed', known);
+      if (beside?.turns === labels.turns) panels.push(beside);
+    }
+    return { labels, axes: [...sharedFlow(labels, panels), ...labels.axes], confidence: frame.confidence, panels };
   };
 
   onStep('labels');
-  const charts: FoundChart[] = [];
+  const charts: Looked[] = [];
+  const look = async (frame: Frame): Promise<void> => {
+    const chart = await chartIn(frame);
+    if (!chart) return;
+    charts.push(chart);
+    if (sureness(chart, told) > SURELY_STANDING) standing ??= chart.labels.turns;
+  };
+  const bestOf = (some: readonly Looked[]): Looked | null =>
+    some.reduce<Looked | null>((a, b) => (a && worthOf(a, told) >= worthOf(b, told) - CLEARLY ? a : b), null);
   for (const [k, frame] of frames.entries()) {
     if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
-    const labels = await labelsIn(frame.corners, frame.kind);
-    if (!labels) continue;
-    const panels: Labels[] = [];
-    for (const panel of frame.panels ?? []) {
-      const beside = await labelsIn(panel, 'boxed');
-      if (beside?.turns === labels.turns) panels.push(beside);
-    }
-    charts.push({
-      labels,
-      axes: [...sharedFlow(labels, panels), ...labels.axes],
-      confidence: frame.confidence,
-      panels,
-    });
-    const now = charts.at(-1)!;
+    const first = charts.length;
+    await look(frame);
+    const printed = charts[first];
+    if (printed && !isTold && printed === bestOf(charts)) for (const other of byNumbers(printed)) await look(other);
+    const now = bestOf(charts.slice(first));
+    if (!now) continue;
     const next = frames[k + 1]?.confidence ?? 0;
-    const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD;
+    const isSure = now.confidence > SURE_FRAME || now.confidence - next > FAR_AHEAD || crops > ENOUGH_CROPS;
     if (sureness(now, told) > SURE || (isSure && isWhole(now.axes, told))) break;
   }
-  const worth = (c: FoundChart): number => sureness(c, told) + FRAME_WORTH * c.confidence;
-  const best = charts.reduce<FoundChart | null>((a, b) => (a && worth(a) >= worth(b) - CLEARLY ? a : b), null);
+  if (!isTold) for (const frame of withPanel(charts, seen)) await look(frame);
+  const best = bestOf(charts);
   const taken = best ? [best.labels, ...best.panels].map(({ frame }) => frame) : [];
   const others = frames.filter(
     (f) => f.confidence > LIKELY_PLOT && !taken.some((frame) => overlap(frame.corners, f.corners) > APART),
   );
   let isOneOfSeveral = false;
   for (const { corners: at, kind } of best ? others : [])
-    isOneOfSeveral ||= isWhole((await labelsIn(at, kind))?.axes ?? []);
-  return { chart: best, others: others.map((f) => f.corners), isOneOfSeveral };
+    isOneOfSeveral ||= isWhole((await labelsIn(at, kind, standing))?.axes ?? []);
+  return { chart: best && (await withWords(best)), others: others.map((f) => f.corners), isOneOfSeveral };
+}
+
+async function withWords({ labels, panels, ...chart }: Looked): Promise<FoundChart> {
+  const read = async (one: Scales): Promise<Labels> => ({ ...one, words: await one.readWords() });
+  const words = await read(labels);
+  const beside: Labels[] = [];
+  for (const panel of panels) beside.push(await read(panel));
+  return { ...chart, labels: words, panels: beside };
 }
 
 /** Surely found frames that stand over or under a told one. */
 const stackedWith = (told: Corners, found: readonly Frame[]): Corners[] =>
   found.filter((f) => f.confidence > LIKELY_PLOT && areStacked(told, f.corners)).map((f) => f.corners);
 
+/** Frames surer than this are where their sides say, and not where their numbers end. */
+const SURE_SIDES = 0.8;
+
+/** Frames that the numbers of one speak for instead of it. */
+function byNumbers({ labels, confidence }: Looked): Frame[] {
+  const moved = confidence < SURE_SIDES ? frameToNumbers(labels) : null;
+  return [...framesApart(labels), ...(moved ? [moved] : [])].map(({ corners, panel }) => ({
+    corners,
+    confidence,
+    kind: 'boxed',
+    turns: 0,
+    panels: panel ? [panel] : [],
+  }));
+}
+
+/** Frames over and under one that has a flow axis and no pressure, or the other way round: together they are a chart. */
+function withPanel(charts: readonly Looked[], seen: readonly Frame[]): Frame[] {
+  const halves = charts.filter(({ axes, panels }) => !panels.length && axes.some(isFlow) !== axes.some(isPressure));
+  return halves.flatMap(({ labels, confidence }) => {
+    const corners = asSeen(labels);
+    return seen
+      .filter((f) => areStacked(corners, f.corners))
+      .slice(0, MOST_PARTNERS)
+      .flatMap((f): Frame[] => [
+        { corners, confidence, kind: 'boxed', panels: [f.corners] },
+        { corners: f.corners, confidence, kind: f.kind, panels: [corners] },
+      ]);
+  });
+}
+
+const MOST_PARTNERS = 2;
+
+/** The corners in the order of the photo again. */
+const asSeen = ({ frame: { corners }, turns }: Scales): Corners =>
+  corners.map((_, k) => corners[(k + 4 - turns) % 4]!) as unknown as Corners;
+
 /** The flow axis printed under another panel, where this one has none of its own. */
-function sharedFlow(labels: Labels, panels: readonly Labels[]): FoundAxis[] {
+function sharedFlow(labels: Scales, panels: readonly Scales[]): FoundAxis[] {
   if (labels.axes.some(isFlow)) return [];
   return panels.flatMap(({ axes }) => axes.filter(isFlow)).slice(0, 1);
 }
 
 /** A chart this surely read ends the search; another is taken before an earlier one where it is clearly surer. */
 const SURE = 1.6;
+/** Read so surely it tells how the text stands in every frame of the photo. */
+const SURELY_STANDING = 1.3;
 const CLEARLY = 0.1;
 /** What a surely found frame is worth beside surely read scales. */
 const FRAME_WORTH = 0.4;
@@ -149,8 +207,15 @@ const SURE_FRAME = 0.93;
 /** Likewise one so much surer than the next. */
 const FAR_AHEAD = 0.45;
 
+/** What sides at which the numbers end are worth. */
+const ENDS_WORTH = 0.2;
+
+/** How good a chart a frame makes: surely read scales, a likely frame, numbers that end at its sides. */
+const worthOf = (c: Looked, told: readonly AxisHint[]): number =>
+  sureness(c, told) + FRAME_WORTH * c.confidence + (frameToNumbers(c.labels) ? 0 : ENDS_WORTH);
+
 /** 0 for a frame without scales, 0..1 with some, 1..2 with a flow and a pressure axis: the more, the surer both are. */
-function sureness({ axes }: FoundChart, told: readonly AxisHint[]): number {
+function sureness({ axes }: Pick<Looked, 'axes'>, told: readonly AxisHint[]): number {
   const best = (is: (a: { quantity: string }) => boolean): number =>
     told.some(is) ? 1 : Math.max(0, ...axes.filter(is).map((axis) => axis.confidence));
   const both = best(isFlow) * best(isPressure);

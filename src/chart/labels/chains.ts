@@ -1,3 +1,4 @@
+import { uprightLetters } from './upright-lines.ts';
 import { FRAME_LINE, type Piece } from './pieces.ts';
 import type { Box, Surroundings } from './surroundings.ts';
 
@@ -41,11 +42,11 @@ export function chainWords({ frame }: Pick<Surroundings, 'frame'>, all: readonly
   const levelSize = size(level);
   const uprightSize = size(upright);
   const groups = new Map<string, Piece[]>();
+  const longer = letters.map((_, i) => uprightSize.get(upright[i]!)! > levelSize.get(level[i]!)!);
+  const isUpright = uprightLetters(letters, level, upright, longer, (i) => !isInside[i]);
   letters.forEach((p, i) => {
-    const [high, wide] = [uprightSize.get(upright[i]!)!, levelSize.get(level[i]!)!];
-    const isUpright = high > wide;
     // no word runs across the frame: a label outside and a marker inside only stand in a row
-    const key = `${isUpright ? `u${upright[i]}` : `l${level[i]}`} ${isInside[i]}`;
+    const key = `${isUpright[i] ? `u${upright[i]}` : `l${level[i]}`} ${isInside[i]}`;
     const group = groups.get(key);
     if (group) group.push(p);
     else groups.set(key, [p]);

@@ -3,7 +3,7 @@ import type { TickNumber } from './tick-number.ts';
 
 /**
  * Labels that say a power of ten more or less than the scale has there: points were lost, on them or on all the others.
- * A leading nought ("05" where 5 should be), or points read on several and on none of the others, tell that it is the
+ * A leading nought ("05" where 5 should be), noughts alone ("00" for 0.0), or points read on several and on none of the others, tell that it is the
  * others: the whole scale is taken that much smaller.
  * @returns the fit, mended where that is so, and whether it stays unsure where the points are
  */
@@ -11,16 +11,25 @@ export function mendPoints(labels: readonly ScaleLabel[], fit: ScaleFit): { fit:
   if (fit.scale !== 'linear') return { fit, isUnsure: false };
   const tenths = misplaced(labels, fit).filter((m) => m.power < 0);
   const nought = tenths.find((t) => t.number.isRepaired);
-  const power = (nought ?? tenths[0])?.power;
+  const power = (nought ?? tenths[0])?.power ?? powerOfNoughts(labels, fit);
   if (power === undefined) return { fit: withoutPoints(labels, fit), isUnsure: false };
   const pointed = tenths.filter((t) => t.number.hasPoint && t.power === power);
   const arePointsLost = pointed.length >= LEAST_POINTED && !fit.believed.some((b) => isPointed(labels, b));
-  if (!nought && !arePointsLost) return { fit, isUnsure: true };
+  if (!nought && !arePointsLost && tenths.length) return { fit, isUnsure: true };
   const by = 10 ** power;
   const smaller = fit.believed.map((b) => ({ ...b, value: scaled(b.value, by), isRepaired: true }));
   const known = arePointsLost ? pointed.map(({ index, number }) => believed(index, number.value, false)) : [];
   const mended = withMore(labels, { ...fit, offset: fit.offset * by, slope: fit.slope * by, believed: smaller }, known);
   return { fit: mended, isUnsure: !arePointsLost || pointed.length < SURELY_POINTED * labels.length };
+}
+
+/** Nobody prints 0 as "00": where the others have no points either, all of them lost theirs. */
+function powerOfNoughts(labels: readonly ScaleLabel[], fit: ScaleFit): number | undefined {
+  if (fit.believed.some((b) => isPointed(labels, b))) return undefined;
+  const behind = fit.believed.flatMap(({ index, value }) =>
+    value === 0 ? (labels[index]!.numbers[0]?.noughtsBehind ?? []) : [],
+  );
+  return behind.length ? -Math.max(...behind) : undefined;
 }
 
 /** So many points read on labels, and on such a share of them, that they are no specks. */

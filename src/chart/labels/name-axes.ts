@@ -6,7 +6,7 @@ import { isLikelyShare, isUsualShare, powerShare } from './power-witness.ts';
 import type { ReadScale } from './read-scales.ts';
 import { axisDoubt, scaleReadingDoubts } from './scale-doubts.ts';
 import type { Side } from './tick-groups.ts';
-import type { Title } from './title.ts';
+import { pressureLike, type Title } from './title.ts';
 
 /** An axis as it was read: values at the frame's edges, in `unit`; `confidence` is how likely all of it is right. */
 export type FoundAxis = {
@@ -155,14 +155,15 @@ function unitOf(
   quantity: AxisQuantity,
 ): { unit: Unit; factor: number; isGuess: boolean } {
   const top = scale.high.value * meaning.multiplier;
-  const unit = meaning.unit ?? guessUnit(quantity, top);
+  const own = meaning.unit?.quantity === pressureLike(quantity) ? meaning.unit : null;
+  const unit = own ?? guessUnit(quantity, top);
   const other = thousandfold(scale);
   const swap =
     other && !isPlausibleEnd(quantity, top * unit.factor) && isPlausibleEnd(quantity, top * other * unit.factor);
   return {
     unit,
     factor: meaning.multiplier * (swap ? other : 1),
-    isGuess: !meaning.unit && !(quantity === 'efficiency' && meaning.quantity === quantity),
+    isGuess: !own && !(quantity === 'efficiency' && meaning.quantity === quantity),
   };
 }
 

@@ -12,20 +12,26 @@ import { layOut, type Surroundings } from './surroundings.ts';
 import { readTitles } from './titles-near.ts';
 import { turnedFrame, turnedSurroundings, type Turns } from './turned.ts';
 
-/** What is printed around a plot frame and in it. */
-export type Labels = {
+/** What is printed around a plot frame, and how to read what is written in it: that is wanted of few frames. */
+export type Scales = {
   readonly turns: Turns;
   /** the frame with its corners in the chart's own order, and its map */
   readonly frame: SnappedFrame;
   readonly map: FrameMap;
   readonly axes: readonly FoundAxis[];
-  readonly words: readonly PlotWord[];
+  /** every row and column of numbers, named or not */
+  readonly scales: readonly ReadScale[];
+  readonly readWords: () => Promise<readonly PlotWord[]>;
 };
 
+/** What is printed around a plot frame and in it. */
+export type Labels = Scales & { readonly words: readonly PlotWord[] };
+
 /**
- * Reads the numbers, titles and words of a chart.
+ * Reads the numbers and titles of a chart.
  * @param frame corners in order around the plot, seen from the photo: which side is the bottom is found out here
  * @param isTold somebody put the corners: their order is the chart's own, and a plot without a scale is one all the same
+ * @param known how the text stands, where other frames on the photo have told
  * @returns null where three corners lie on one line; an empty list of axes where no scale could be read
  */
 export async function readLabels(
@@ -33,10 +39,11 @@ export async function readLabels(
   frame: SnappedFrame,
   reader: WordReader,
   isTold = false,
-): Promise<Labels | null> {
+  known: Turns | null = null,
+): Promise<Scales | null> {
   const first = lay(photo, frame);
   if (!first) return null;
-  const tried = isTold ? [first] : likelyTurns(first, reader);
+  const tried = isTold ? [first] : known === null ? likelyTurns(first, reader) : turnedTo(first, known);
   let best: Attempt | null = null;
   for await (const laid of tried) {
     const sheet = once(() => straighten(photo, laid.map, laid.frame.polarity));
@@ -49,7 +56,7 @@ export async function readLabels(
   if (isTold || best.score > 0) return finish(best, reader);
   // without a single scale this is no plot: what else stands there need not be read
   const { turns, frame: own, map } = best.laid;
-  return { turns, frame: own, map, axes: [], words: [] };
+  return { turns, frame: own, map, axes: [], scales: [], readWords: async () => [] };
 }
 
 /** Ways the text may stand, likeliest first: those in which words beside the frame hardly read as numbers are left out. */
@@ -100,6 +107,11 @@ function turnedLaid(first: Laid, turns: Turns): Laid | null {
   return { turns, frame, map, around, pieces, words: chainWords(around, pieces.list) };
 }
 
+function turnedTo(first: Laid, turns: Turns): Laid[] {
+  const laid = turns === 0 ? first : turnedLaid(first, turns);
+  return laid ? [laid] : [];
+}
+
 /** More words run along the columns than along the rows. */
 function lies(words: readonly Word[]): boolean {
   const count = (run: Word['run']) =>
@@ -118,7 +130,7 @@ const scoreOf = (scales: readonly ReadScale[]): number => {
   return Math.min(4, most(true)) + Math.min(4, most(false));
 };
 
-async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<Labels> {
+async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<Scales> {
   const { around, pieces, words } = laid;
   const used = new Set(scales.flatMap((s) => s.fit.believed.flatMap((b) => s.labels[b.index]!.word.pieces)));
   const isTick = (w: Word): boolean => w.pieces.some((p) => used.has(p));
@@ -136,8 +148,8 @@ async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<La
   const sizes = scales.flatMap((s) => s.fit.believed.map((b) => s.labels[b.index]!.word.size)).sort((a, b) => a - b);
   const taken = [...words.filter(isTick), ...titleLines];
   const size = sizes[sizes.length >> 1] ?? usualSize(words);
-  const plotWords = await readPlotWords(around, pieces, rest, taken, size, reader);
-  return { turns: laid.turns, frame: laid.frame, map: laid.map, axes, words: plotWords };
+  const readWords = once(() => readPlotWords(around, pieces, rest, taken, size, reader));
+  return { turns: laid.turns, frame: laid.frame, map: laid.map, axes, scales, readWords };
 }
 
 function usualSize(words: readonly Word[]): number {

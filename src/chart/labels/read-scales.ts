@@ -67,7 +67,7 @@ export async function readScales(
     const scale = await scaleOf(all, pieces, group, reads, sheet, reader);
     if (scale) scales.push(scale);
   }
-  return withoutRepeats(scales);
+  return withOwnOnly(withoutRepeats(scales));
 }
 
 const samplesOf = ({ words }: TickGroup): Word[] => [words[0]!, words[words.length >> 1]!, words[words.length - 1]!];
@@ -206,6 +206,21 @@ function placed(
   const { low, high, residual } = isBorneOut ? byTicks : byLabels;
   const ticks = isBorneOut ? matched!.count : 0;
   return { side, isInside, distance, fit, labels, low, high, residual, ticked: ticks, arePointsUnsure };
+}
+
+/** Beyond its ends by more than this share of the side stands nothing of a scale. */
+const BEYOND = 0.02;
+
+/** What another scale believes, the first number along the other side for instance, does not contradict a scale. */
+export function withOwnOnly(scales: readonly ReadScale[]): ReadScale[] {
+  const wordsOf = (s: ReadScale) => s.fit.believed.map((b) => s.labels[b.index]!.word);
+  const taken = new Map(scales.flatMap((s) => wordsOf(s).map((word) => [word, s] as const)));
+  return scales.map((s) => {
+    const own = new Set(s.fit.believed.map((b) => b.index));
+    const isAgainst = ({ at, numbers, word }: TickLabel, i: number): boolean =>
+      numbers.length > 0 && !own.has(i) && !taken.has(word) && at > -BEYOND && at < 1 + BEYOND;
+    return { ...s, fit: { ...s.fit, against: s.labels.filter(isAgainst).length } };
+  });
 }
 
 /** Two groups that share words or repeat each other are one scale: the surer stays. */

@@ -52,7 +52,10 @@ export function findTickGroups(all: Surroundings, words: readonly Word[]): TickG
   ];
   return zones.flatMap(({ side, words: some, distance }) => {
     const upright = side === 'left' || side === 'right';
-    const edges: ((w: Word) => number)[] = upright ? [(w) => w.x1, (w) => w.x0, middleX] : [(w) => w.y1, middleY];
+    // a tick that touches a figure makes its word longer on one side
+    const edges: ((w: Word) => number)[] = upright
+      ? [(w) => w.x1, (w) => w.x0, middleX]
+      : [(w) => w.y1, (w) => w.y0, middleY];
     const span = upright ? height : width;
     const places = upright ? middleY : middleX;
     return alignedGroups(some, edges, places, span).map((group) => {

@@ -7,6 +7,8 @@ export type TickNumber = {
   readonly isRepaired: boolean;
   /** true where a decimal mark was read: marks get lost, hardly any is read that is not there */
   readonly hasPoint?: boolean;
+  /** of noughts without a mark ("00", "000"): how many of them stand behind the mark that was lost */
+  readonly noughtsBehind?: number;
 };
 
 const LOOKALIKES: readonly [RegExp, string][] = [
@@ -121,6 +123,7 @@ function withoutMark(digits: string, hadBlank: boolean, after: number | undefine
     likelihood,
     isRepaired: true,
   });
+  if (/^00+$/.test(digits)) return [{ ...repaired(0.9, digits.length - 1), noughtsBehind: digits.length - 1 }];
   if (/^0\d/.test(digits)) return [repaired(0.9, digits.length - 1)];
   // three digits behind a mark may as well be thousands
   if (after !== undefined && after < digits.length)

@@ -14,9 +14,16 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm[a-z0-9%?*°"'’^]{1,2}\s*\/\s*(h|s|min|sec|hr)\b/gi, 'm3/$1'],
   [/\bm\s*\/\s*(h|hr|min|sec)\b/gi, 'm3/$1'],
   [/\bm[3?*°'’]\s*\/\s*[4yuU9]$/gi, 'm3/h'],
-  [/\bm\W?(s|h)\b/g, 'm3/$1'],
+  [/\bm(?:\W?|[^\w\s]{2,3})(s|h)\b/g, 'm3/$1'],
+  [/\bm[^\w\s,;:.()-]{1,3}\s?(min|hr|sec)\b/gi, 'm3/$1'],
+  // a handwritten m, and a stroke that leans
+  [/\bw[?*°'"’]\s?[f/|Il1]\s?h/g, 'm3/h'],
+  // the Cyrillic second
+  [/\bm\s?[^a-z0-9\s/]{0,2}\s?3?\s?\/\s?c$/gi, 'm3/s'],
   [/\bkB[tT7]\b/g, 'kW'],
-  [/^[NMUIl]a$/g, 'Pa'],
+  [/^(?:[NMUIl]|[Il]{2})a$/g, 'Pa'],
+  [/^[Kk](?:[NMUIl]|[Il]{2})a$/g, 'kPa'],
+  [/\bm{2,3}\s*BO[A-Z0]\b\W*(?:CT\b\.?)?/gi, 'mm water'],
   [/\bft\s*[^a-z\s]{0,2}\s*\/\s*min\b/gi, 'ft3/min'],
   [/\bcu\.?\s*ft\.?\s*(per|\/)\s*min\b\.?/gi, 'CFM'],
   [/\bC\.?\s*F\.?\s*M\b\.?/gi, 'CFM'],

@@ -25,8 +25,10 @@ export async function readTitles(
     titles.set(
       scale,
       some.flatMap(({ line, rank }) => {
-        const text = texts.get(line)!;
-        return text.confidence > 0.25 && text.text ? [parseTitle(text.text, rank)] : [];
+        const { text, confidence } = texts.get(line)!;
+        if (!text || confidence < LEAST_SURE) return [];
+        const title = parseTitle(text, rank);
+        return confidence > SURE || title.sureness > SURE_WORDS ? [title] : [];
       }),
     );
   return { titles, lines: new Set(wanted) };
@@ -58,6 +60,10 @@ function sense(read: WordRead): number {
   return sureness + (unit ? 0.6 : 0) + 1.2 * read.confidence;
 }
 
+/** Titles read less surely count where their words are known; below the least nothing does. */
+const LEAST_SURE = 0.08;
+const SURE = 0.25;
+const SURE_WORDS = 0.6;
 const MOST_TITLES = 4;
 
 function linesNear(all: Surroundings, lines: readonly Word[], scale: ReadScale, scales: readonly ReadScale[]): Near[] {

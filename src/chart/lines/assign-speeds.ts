@@ -83,6 +83,9 @@ const LIKE = 0.03;
 
 type ByLabels = Pick<Speeds, 'speeds' | 'conflicts' | 'left'>;
 
+/** So sure a reading of a speed stands by itself. */
+const SURE_ALONE = 0.75;
+
 /** As many labels left as curves: those that the fan laws do not know have them, if their order is right. */
 function withTheRest({ speeds, left }: LawfulSpeeds, outermost: readonly number[]): LawfulSpeeds {
   const without = outermost.filter((i) => speeds[i] === null);
@@ -111,6 +114,9 @@ function byLabels(
   if (!distinct.length) return { speeds: none, conflicts: [], left: [] };
   if (distinct.length === 1) {
     const [only] = distinct as [number];
+    // nothing bears out the only label of several curves: one that was hard to read may say any speed
+    const isBelieved = lines.length === 1 || labels.some((w) => w.confidence > SURE_ALONE);
+    if (!isBelieved) return { speeds: none, conflicts: [], left: [] };
     const nearest = lines.map((l) => Math.min(...labels.map((w) => distanceToLine(w, l))));
     const isForAll = lines.length === 1 || !inside.length || Math.min(...nearest) > BESIDE_PX;
     const own = nearest.indexOf(Math.min(...nearest));

@@ -92,7 +92,8 @@ export function nameLines(
       );
     const law = byFanLaws(family, speeds, (k) => values[k]![a]!, axis.quantity);
     for (const [i, j] of law.against) own.get(j)!.push(say.againstFanLaws(pathOf(j), speeds.get(i)!, speeds.get(j)!));
-    for (const [i, end] of law.shorter) own.get(i)!.push(say.shorterThanOthers(pathOf(i), end));
+    for (const [i, end] of law.shorter)
+      own.get(i)!.push(say.shorterThanOthers(pathOf(i), end, axis.quantity.endsWith('pressure')));
     // speeds that the fan laws bear out need no label close by
     if (law.against.length || law.compared < family.length - 1)
       for (const k of told.conflicts)

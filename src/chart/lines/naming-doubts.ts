@@ -109,16 +109,16 @@ export const againstFanLaws = (path: string, speed_rpm: number, other_rpm: numbe
     true,
   );
 
-/** A curve that is drawn over less of the wheel's range than the others. */
-export const shorterThanOthers = (path: string, end: 'first' | 'last'): Doubt =>
+/** A curve that is drawn over less of the wheel's range than the others: of a pressure curve, an end that is missing misleads. */
+export const shorterThanOthers = (path: string, end: 'first' | 'last', isPressure: boolean): Doubt =>
   doubt(
     'curve-shorter-than-others',
     path,
     end === 'first'
       ? 'This curve begins later than the others would have it: a part of it may be missing.'
       : 'This curve ends earlier than the others would have it: a part of it may be missing.',
-    0.6,
-    true,
+    isPressure ? 0.6 : 0.85,
+    isPressure,
   );
 
 /** Flow times pressure is more than the power drawn. */

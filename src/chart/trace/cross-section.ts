@@ -35,31 +35,38 @@ export function lookAcross(
     for (let t = -3; t <= 3; t += 1.5) sum += likeAt(like, x + c * t - s * o, y + s * t + c * o);
     profile[o + n] = sum / 5;
   }
-  const at = (o: number) => {
-    const p = o + n;
-    const i = Math.max(0, Math.min(2 * n - 1, Math.floor(p)));
-    return profile[i]! + (profile[i + 1]! - profile[i]!) * (p - i);
-  };
   const core = Math.min(1, half * 0.6);
-  const ridge = (o: number) => {
-    const middle = (at(o - core) + 2 * at(o) + at(o + core)) / 4;
-    return middle - 0.5 * (at(o - side) + at(o + side)) - 0.15 * Math.abs(at(o - side) - at(o + side));
-  };
   const peaks: Peak[] = [];
   const whole = Math.floor(reach);
   let inked = 0;
   for (let o = -whole; o <= whole; o++) {
-    inked = Math.max(inked, Math.abs(o) < 7 ? at(o) : 0);
-    const v = ridge(o);
-    if (v < 0.3 * usual || v < ridge(o - 1) || v <= ridge(o + 1)) continue;
-    const a = ridge(o - 1);
-    const b = ridge(o + 1);
+    inked = Math.max(inked, Math.abs(o) < 7 ? profile[o + n]! : 0);
+    const v = ridgeAt(profile, n, o, core, side);
+    if (v < 0.3 * usual) continue;
+    const a = ridgeAt(profile, n, o - 1, core, side);
+    if (v < a) continue;
+    const b = ridgeAt(profile, n, o + 1, core, side);
+    if (v <= b) continue;
     const bottom = a - 2 * v + b;
     const shift = bottom < 0 ? (0.5 * (a - b)) / bottom : 0;
     peaks.push({ offset: o + Math.max(-0.5, Math.min(0.5, shift)), quality: Math.min(1, v / usual), ridge: v });
   }
   let hidden = 0;
   for (let t = -4; t <= 4; t += 2) if (hiddenAt(like, x + c * t, y + s * t)) hidden += 0.2;
-  const blotted = Math.min(at(-side), at(0), at(side)) > 0.7 * usual;
+  const blotted = Math.min(between(profile, n, -side), profile[n]!, between(profile, n, side)) > 0.7 * usual;
   return { peaks, inked, hidden, blotted };
+}
+
+/** A section's value at an offset from its middle, straight between pixels. @param n pixels on both sides of it */
+function between(profile: Float32Array, n: number, offset: number): number {
+  const p = offset + n;
+  const i = Math.max(0, Math.min(2 * n - 1, Math.floor(p)));
+  return profile[i]! + (profile[i + 1]! - profile[i]!) * (p - i);
+}
+
+/** How far a section stands up at an offset above both sides of a stroke there; uneven sides count against it. */
+function ridgeAt(profile: Float32Array, n: number, o: number, core: number, side: number): number {
+  const middle = (between(profile, n, o - core) + 2 * between(profile, n, o) + between(profile, n, o + core)) / 4;
+  const [left, right] = [between(profile, n, o - side), between(profile, n, o + side)];
+  return middle - 0.5 * (left + right) - 0.15 * Math.abs(left - right);
 }

@@ -85,6 +85,9 @@ export function strokeNear(
   };
 }
 
+/** Where the paper beside a line is looked at, on both sides, pixels. */
+const BESIDE_PX = [5, 6.5] as const;
+
 /** Ink along a short line, less what lies beside it; breaks in the line cost little, so that dashes count. */
 function lineScore(
   sheet: Sheet,
@@ -95,16 +98,33 @@ function lineScore(
   s: number,
   halfLength: number,
 ): number {
+  const reach = halfLength + BESIDE_PX[1] + 1;
+  const isWithin = x > reach && y > reach && x < sheet.width - 1 - reach && y < sheet.height - 1 - reach;
+  const inkAt = isWithin ? netInkWithin : netInk;
+  const [near, far] = BESIDE_PX;
   let sum = 0;
   for (let t = -halfLength; t <= halfLength; t += 1.5) {
     const lx = x + c * t;
     const ly = y + s * t;
-    const middle = netInk(sheet, grid, lx, ly);
-    const a = Math.max(netInk(sheet, grid, lx - s * 5, ly + c * 5), netInk(sheet, grid, lx - s * 6.5, ly + c * 6.5));
-    const b = Math.max(netInk(sheet, grid, lx + s * 5, ly - c * 5), netInk(sheet, grid, lx + s * 6.5, ly - c * 6.5));
+    const middle = inkAt(sheet, grid, lx, ly);
+    const a = Math.max(
+      inkAt(sheet, grid, lx - s * near, ly + c * near),
+      inkAt(sheet, grid, lx - s * far, ly + c * far),
+    );
+    const b = Math.max(
+      inkAt(sheet, grid, lx + s * near, ly - c * near),
+      inkAt(sheet, grid, lx + s * far, ly - c * far),
+    );
     sum += middle - 0.5 * (a + b);
   }
   return sum / (Math.floor((2 * halfLength) / 1.5) + 1);
+}
+
+/** `netInk` of a place that is known to lie on the sheet: millions are asked for. */
+function netInkWithin({ width, darkness }: Sheet, grid: GridInk, x: number, y: number): number {
+  const i = ((y + 0.5) | 0) * width + ((x + 0.5) | 0);
+  const v = darkness[i]! - grid.data[i]!;
+  return v > 0 ? v : 0;
 }
 
 /** Ink at a place on the sheet [px] with the grid taken away, in units of darkness; 0 outside the sheet. */

@@ -5,7 +5,7 @@ import { decodePhoto } from '../../../server/image/decode.ts';
 import { createWordWorkers } from '../../../server/words/word-workers.ts';
 import { exactFrame } from '../../../src/chart/frame/frame-snap.ts';
 import type { Photo } from '../../../src/chart/index.ts';
-import { readLabels, type Labels } from '../../../src/chart/labels/read-labels.ts';
+import { readLabels, type Scales } from '../../../src/chart/labels/read-labels.ts';
 import { photoPoint, type Corners, type PhotoPoint } from '../../../src/chart/spaces.ts';
 
 const PHOTO = fileURLToPath(new URL('../../../fixtures/charts/demo.jpg', import.meta.url));
@@ -24,7 +24,7 @@ beforeAll(async () => {
 });
 afterAll(() => words.close());
 
-const said = ({ axes }: Labels) =>
+const said = ({ axes }: Scales) =>
   axes.map(({ id, quantity, unit, scale, min, max }) => ({ id, quantity, unit, scale, min, max }));
 const printed = truth.chart.axes.map(({ id, quantity, unit, scale, min, max }) => ({
   id,
@@ -65,7 +65,7 @@ describe('the demo chart’s labels', () => {
     const labels = (await readLabels(photo, exactFrame(photo, lying), words.read, true))!;
     expect(labels.turns).toBe(0);
     expect(labels.frame.corners).toEqual(lying);
-    expect(labels.words.length).toBeGreaterThan(0);
+    expect((await labels.readWords()).length).toBeGreaterThan(0);
   });
 
   test('three corners on one line are no frame', async () => {

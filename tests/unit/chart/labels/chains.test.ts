@@ -36,6 +36,23 @@ describe('pieces of ink as words', () => {
     expect(chained(label).map((w) => xs(w.pieces))).toEqual([xs(label)]);
   });
 
+  test('an upright title close to the numbers keeps the letters that stand beside them', () => {
+    const title = [600, 582, 564, 546, 510].map((y) => piece(212, y, 20, 15));
+    const last = title[4]!;
+    const number = [piece(240, 506, 14, 24), piece(257, 506, 14, 24), piece(274, 506, 14, 24)];
+    const words = chained([...title, ...number]);
+    expect(words.map((w) => w.run)).toEqual(expect.arrayContaining(['upright', 'level']));
+    expect(xs(words.find((w) => w.run === 'level')!.pieces)).toEqual(xs(number));
+    expect(words.some((w) => w.run === 'upright' && w.pieces.includes(last))).toBe(true);
+  });
+
+  test('the words of a table over each other are no upright title, and take nothing from the numbers over them', () => {
+    const rows = [0, 1, 2, 3].flatMap((row) => [0, 1, 2, 3, 4].map((k) => piece(150 + 26 * k, 860 + 21 * row, 12, 19)));
+    const number = [piece(240, 780, 14, 24), piece(257, 780, 14, 24)];
+    const words = chained([...rows, ...number]);
+    expect(words.map((w) => xs(w.pieces))).toContainEqual(xs(number));
+  });
+
   test('a comma as large as a small letter joins the figures it stands between', () => {
     const [seven, comma, five] = [piece(500, 900, 18, 30), piece(521, 923, 5, 10), piece(529, 900, 18, 30)];
     const words = chained([seven, comma, five]);

@@ -45,6 +45,13 @@ describe('a scale by what most labels say', () => {
     expect(mendPoints(sound, whole)).toEqual({ fit: whole, isUnsure: false });
   });
 
+  test('noughts alone are 0.0 without its point: all the others lost theirs too', () => {
+    const labels = even(['00', '25', '50', '75', '100', '125']);
+    const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);
+    expect(fit.believed.map((b) => b.value)).toEqual([0, 2.5, 5, 7.5, 10, 12.5]);
+    expect(isUnsure).toBe(true);
+  });
+
   test('points read on several labels and on none of the others tell that the others lost theirs', () => {
     const labels = even(['0', '25', '50', '7.5', '10.0', '125', '150', '175']);
     const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);

@@ -50,6 +50,14 @@ describe('speeds', () => {
     expect(doubts.filter((d) => d.warning.code === 'speed-missing').map((d) => d.serious)).toEqual([false]);
   });
 
+  test('of the only label beside several curves are taken where it was read surely, and left open else', () => {
+    const label = word('2900 rpm', 2.75, wheel(1)(2.6) + 60);
+    const speedsBy = (confidence: number) =>
+      readPlot(familyPaper([1, 0.8]), [FLOW, PRESSURE], [{ ...label, confidence }]).curves.map((c) => c.speed_rpm);
+    expect(speedsBy(0.9)).toContain(2900);
+    expect(speedsBy(0.6)).toEqual([null, null]);
+  });
+
   test('are no bare numbers around a single curve', () => {
     const { curves } = readPlot(familyPaper([1]), [FLOW, PRESSURE], [word('455', 2.75, wheel(1)(2.6) + 60)]);
     expect(curves.map((c) => c.speed_rpm)).toEqual([null]);
