@@ -3,6 +3,7 @@ import { relativeSpeeds } from './fan-laws.ts';
 import type { FoundLine } from './find-lines.ts';
 import type { LineValues } from './line-values.ts';
 import { distanceToLine, type UnderstoodWord } from './near-words.ts';
+import { SURE_ALONE } from './speed-doubts.ts';
 import { speedsByLaw, type LawfulSpeeds } from './speeds-by-law.ts';
 
 /** The speeds of the curves of one family, and how they were told. */
@@ -82,9 +83,6 @@ function speedsLike(
 const LIKE = 0.03;
 
 type ByLabels = Pick<Speeds, 'speeds' | 'conflicts' | 'left'>;
-
-/** So sure a reading of a speed stands by itself. */
-const SURE_ALONE = 0.75;
 
 /** As many labels left as curves: those that the fan laws do not know have them, if their order is right. */
 function withTheRest({ speeds, left }: LawfulSpeeds, outermost: readonly number[]): LawfulSpeeds {

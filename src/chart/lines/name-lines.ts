@@ -7,6 +7,7 @@ import type { NamedCurve } from '../put-together.ts';
 import { trueFractions, type StraightenedChart } from '../straightened-chart.ts';
 import { assignAxes, isNearest } from './assign-axes.ts';
 import { assignSpeeds } from './assign-speeds.ts';
+import { doubtfulSpeeds } from './speed-doubts.ts';
 import { bestRatio, matchAtRatio, rangesApart } from './fan-laws.ts';
 import type { FoundLine, FoundLines } from './find-lines.ts';
 import { impossibleShare } from './line-shapes.ts';
@@ -94,6 +95,9 @@ export function nameLines(
     for (const [i, j] of law.against) own.get(j)!.push(say.againstFanLaws(pathOf(j), speeds.get(i)!, speeds.get(j)!));
     for (const [i, end] of law.shorter)
       own.get(i)!.push(say.shorterThanOthers(pathOf(i), end, axis.quantity.endsWith('pressure')));
+    if (axis.quantity.endsWith('pressure'))
+      for (const k of doubtfulSpeeds(told.speeds, meant, law.compared))
+        own.get(family[k]!)!.push(say.speedHardToRead(pathOf(family[k]!), told.speeds[k]!));
     // speeds that the fan laws bear out need no label close by
     if (law.against.length || law.compared < family.length - 1)
       for (const k of told.conflicts)

@@ -76,6 +76,16 @@ export const labelElsewhere = (path: string, speed_rpm: number): Doubt =>
     true,
   );
 
+/** A speed that nothing but one label says, and that hard to read. */
+export const speedHardToRead = (path: string, speed_rpm: number): Doubt =>
+  doubt(
+    'speed-hard-to-read',
+    path,
+    `The speed ${speed_rpm} rpm was hard to read, and no other curve bears it out: please check it.`,
+    0.6,
+    true,
+  );
+
 /** Labels without curves, or curves without labels. */
 export const labelsLeft = (speeds: readonly number[]): Doubt =>
   doubt(

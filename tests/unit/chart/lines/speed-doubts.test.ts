@@ -1,0 +1,28 @@
+import { describe, expect, test } from 'vitest';
+import { doubtfulSpeeds } from '../../../../src/chart/lines/speed-doubts.ts';
+import type { UnderstoodWord } from '../../../../src/chart/lines/near-words.ts';
+
+const label = (speed_rpm: number, confidence: number) => ({ speed_rpm, confidence }) as UnderstoodWord;
+
+describe('speeds that rest on one label', () => {
+  test('a clear one stands by itself', () => {
+    expect(doubtfulSpeeds([1450], [label(1450, 0.9)], 0)).toEqual([]);
+  });
+
+  test('one that was hard to read does not', () => {
+    expect(doubtfulSpeeds([2430, 2060], [label(2430, 0.61), label(2060, 0.95)], 1)).toEqual([0]);
+  });
+
+  test('the surest of several labels counts', () => {
+    expect(doubtfulSpeeds([2430], [label(2430, 0.4), label(2430, 0.88)], 0)).toEqual([]);
+  });
+
+  test('no wheel turns as slowly as a speed that lost its first figure says, however clearly it is read', () => {
+    expect(doubtfulSpeeds([170], [label(170, 0.92)], 0)).toEqual([0]);
+  });
+
+  test('three curves that follow from each other bear out each other`s speeds; one without a speed is not doubted', () => {
+    expect(doubtfulSpeeds([2900, 2430, 2060], [label(2900, 0.6)], 2)).toEqual([]);
+    expect(doubtfulSpeeds([null], [], 0)).toEqual([]);
+  });
+});
