@@ -66,10 +66,10 @@ const SIZES_HP = [
   200,
 ];
 
-/** Voltages in use. Source: IEC 60038, ANSI C84.1, and older mains of the same countries. */
+/** Voltages in use. Source: IEC 60038, ANSI C84.1, and older mains of the same countries; below 100 V and 180 V: usual for direct current (NEMA MG 1 part 10), from memory. */
 export const VOLTS: readonly number[] = [
-  100, 110, 115, 120, 127, 200, 208, 220, 230, 240, 254, 265, 277, 280, 290, 346, 380, 400, 415, 420, 440, 460, 480,
-  500, 525, 550, 575, 600, 660, 690, 720, 725,
+  24, 48, 90, 180, 100, 110, 115, 120, 127, 200, 208, 220, 230, 240, 254, 265, 277, 280, 290, 346, 380, 400, 415, 420,
+  440, 460, 480, 500, 525, 550, 575, 600, 660, 690, 720, 725,
 ];
 
 /** Forms of the fields that are numbers. Ranges: small workshop blowers and motors, generously. */
@@ -91,8 +91,8 @@ export const FIGURE_FORMS: { readonly [Name in FieldName]?: FigureForm } = {
   serviceFactor: form(1, 1.75, { usual: [1, 1.05, 1.1, 1.15, 1.2, 1.25, 1.3, 1.35, 1.4, 1.5, 1.6], usualShare: 0.97 }),
   capacitor_uF: form(0.5, 400, {
     usual: [
-      1, 1.5, 2, 2.5, 3, 3.15, 4, 5, 6, 6.3, 7, 8, 9, 10, 12, 12.5, 14, 15, 16, 18, 20, 22, 25, 30, 31.5, 35, 36, 40,
-      45, 50, 55, 60, 65, 70, 75, 80, 100, 120,
+      1, 1.5, 2, 2.5, 3, 3.15, 3.5, 4, 4.5, 5, 6, 6.3, 7, 8, 9, 10, 12, 12.5, 14, 15, 16, 18, 20, 22, 25, 30, 31.5, 35,
+      36, 40, 45, 50, 55, 60, 65, 70, 75, 80, 100, 120,
     ],
     usualShare: 0.9,
   }),
