@@ -2,6 +2,7 @@ import type { Writing } from '../writing/written.ts';
 import { confidenceFrom, groundsOf } from './confidence.ts';
 import type { Box } from './layout/boxes.ts';
 import type { Opinion } from './meaning/opinions.ts';
+import { mayHaveLostPoint } from './physics/lost-point.ts';
 import type { Witnessed } from './physics/witness.ts';
 import type { FieldValue, PlateField, PlateFields } from './reading.ts';
 
@@ -17,7 +18,8 @@ export function fieldsOf({ opinions, contradictions }: Witnessed, writing: Writi
     opinions.map((opinion) => {
       const field = fieldOf(opinion, writing);
       const isDoubtful = opinion.settled.parts.some(({ candidate }) => candidate.place.isDoubtful);
-      const isDoubted = isDoubtful || opinion.settled.isDoubted || doubted.has(opinion.field);
+      const isDoubted =
+        isDoubtful || opinion.settled.isDoubted || doubted.has(opinion.field) || mayHaveLostPoint(opinion, opinions);
       return [opinion.field, isDoubted ? { ...field, needsReview: true } : field];
     }),
   );

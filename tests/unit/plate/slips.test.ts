@@ -116,3 +116,16 @@ describe('slips of reading', () => {
     expect(fields.voltage_V?.needsReview ?? true).toBe(true);
   });
 });
+
+describe('a power that may have lost its point', () => {
+  const review = (plate: string[]) => readPlate(printed(plate)).fields.ratedPower_W?.needsReview;
+
+  test('is asked about where nothing on the plate tells', () => {
+    expect(review(['22 kW   2940 min-1   2016', 'Typ   VR 400'])).toBe(true);
+  });
+
+  test('is stood by where volts and amps bear it out, or where no size has a point there', () => {
+    expect(review(['22 kW   2940 min-1   50 Hz', '400 V   40.5 A   cos φ 0.86'])).toBe(false);
+    expect(review(['18,5 kW   2940 min-1   2016', 'Typ   VR 400'])).toBe(false);
+  });
+});
