@@ -43,14 +43,20 @@ export async function findTable(photo: Photo, digits: DigitReader, words: WordRe
 
 /** How the sheet may lie, the likeliest first; each is worked out when the one before was not it. */
 function* waysToLie(photo: Photo): Generator<SheetLies> {
-  const page = findPage(photo);
-  const ruled = page && ruledOnPage(page);
+  const sheet = findPage(photo);
+  // sides that are the photo's own say nothing of how a sheet lies
+  if (sheet?.isPart) yield* byRulings(photo);
+  const ruled = sheet && ruledOnPage(sheet.page);
   if (ruled) yield { lattice: ruled, margins: NOTHING_AROUND };
-  if (page) yield { lattice: pageLattice(page), margins: NOTHING_AROUND };
+  if (sheet) yield { lattice: pageLattice(sheet.page), margins: NOTHING_AROUND };
+  if (!sheet?.isPart) yield* byRulings(photo);
+  const whole = sheet ? null : photoAsPage(photo);
+  if (whole) yield { lattice: pageLattice(whole), margins: NOTHING_AROUND };
+}
+
+function* byRulings(photo: Photo): Generator<SheetLies> {
   const lattice = findLattice(photo);
   if (lattice) yield { lattice, margins: AROUND_TABLE };
-  const whole = page ? null : photoAsPage(photo);
-  if (whole) yield { lattice: pageLattice(whole), margins: NOTHING_AROUND };
 }
 
 /** How surely columns are named, and how many figures stand in them. */

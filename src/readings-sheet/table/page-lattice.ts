@@ -4,6 +4,7 @@ import { acrossAt, lengthOf, type PageLine } from '../../picture/lines/page-line
 import type { Photo } from '../../picture/raster.ts';
 import { flatGrey, layFlat, type Surface } from '../../writing/index.ts';
 import { findOutline, wholePhoto } from '../../writing/outline/find-outline.ts';
+import { isCutOff } from './cut-off.ts';
 import { chooseRulings, type Rulings } from './choose-rulings.ts';
 import { linesOf, mapped, type Lattice } from './find-lattice.ts';
 
@@ -14,10 +15,11 @@ const PLACES = 9;
 /** The very edge of the paper is left out: its shadow looks like ink. Share of a side. */
 const EDGE = 0.012;
 
-/** The sheet of paper on a photo laid flat; null where none stands out. */
-export function findPage(photo: Photo): Surface | null {
+/** The sheet of paper on a photo laid flat, and whether the photo shows only a part of it; null where none stands out. */
+export function findPage(photo: Photo): { readonly page: Surface; readonly isPart: boolean } | null {
   const outline = findOutline(photo);
-  return outline && layFlat(photo, outline);
+  const page = outline && layFlat(photo, outline);
+  return page && { page, isPart: isCutOff(outline, photo.full.width, photo.full.height) };
 }
 
 /** The whole photo as if it were the sheet. */
