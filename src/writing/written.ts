@@ -43,7 +43,7 @@ export type Writing = {
   readonly rulings: readonly Ruling[];
   /** corners of the plate or sheet in the photo, from the top left clockwise as one reads it */
   readonly corners_px: readonly (readonly [number, number])[];
-  /** whether an outline was found; else the whole photo was read */
+  /** whether the plate's edges were found; else a rectangle around its letters or the whole photo was read */
   readonly isOutlined: boolean;
   /** a place of the flat picture in the photo */
   readonly toPhoto: (x: number, y: number) => readonly [number, number];

@@ -3,8 +3,8 @@ import type { TickNumber } from './tick-number.ts';
 
 /**
  * Labels that say a power of ten more or less than the scale has there: points were lost, on them or on all the others.
- * A leading nought ("05" where 5 should be), noughts alone ("00" for 0.0), or points read on several and on none of the others, tell that it is the
- * others: the whole scale is taken that much smaller.
+ * A leading nought ("05" where 5 should be), noughts alone ("00" for 0.0), or points read on several and on none of the
+ * others, tell that it is the others: the whole scale is taken that much smaller.
  * @returns the fit, mended where that is so, and whether it stays unsure where the points are
  */
 export function mendPoints(labels: readonly ScaleLabel[], fit: ScaleFit): { fit: ScaleFit; isUnsure: boolean } {

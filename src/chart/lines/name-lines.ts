@@ -7,13 +7,13 @@ import type { NamedCurve } from '../put-together.ts';
 import { trueFractions, type StraightenedChart } from '../straightened-chart.ts';
 import { assignAxes, isNearest } from './assign-axes.ts';
 import { assignSpeeds } from './assign-speeds.ts';
-import { doubtfulSpeeds } from './speed-doubts.ts';
 import { bestRatio, matchAtRatio, rangesApart } from './fan-laws.ts';
 import type { FoundLine, FoundLines } from './find-lines.ts';
 import { impossibleShare } from './line-shapes.ts';
 import { valueOf, type LineValues } from './line-values.ts';
 import { understood, type PrintedWord, type UnderstoodWord } from './near-words.ts';
 import * as say from './naming-doubts.ts';
+import { doubtfulSpeeds } from './speed-doubts.ts';
 
 /** The curves of a chart with what each shows, and the lines that are no fan curves. */
 export type NamedLines = {
@@ -97,7 +97,7 @@ export function nameLines(
       own.get(i)!.push(say.shorterThanOthers(pathOf(i), end, axis.quantity.endsWith('pressure')));
     if (axis.quantity.endsWith('pressure'))
       for (const k of doubtfulSpeeds(told.speeds, meant, law.compared))
-        own.get(family[k]!)!.push(say.speedHardToRead(pathOf(family[k]!), told.speeds[k]!));
+        own.get(family[k]!)!.push(say.speedUnconfirmed(pathOf(family[k]!), told.speeds[k]!));
     // speeds that the fan laws bear out need no label close by
     if (law.against.length || law.compared < family.length - 1)
       for (const k of told.conflicts)

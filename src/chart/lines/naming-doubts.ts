@@ -76,12 +76,12 @@ export const labelElsewhere = (path: string, speed_rpm: number): Doubt =>
     true,
   );
 
-/** A speed that nothing but one label says, and that hard to read. */
-export const speedHardToRead = (path: string, speed_rpm: number): Doubt =>
+/** A speed that nothing but one label says, and that hard to read or slower than wheels turn. */
+export const speedUnconfirmed = (path: string, speed_rpm: number): Doubt =>
   doubt(
-    'speed-hard-to-read',
+    'speed-unconfirmed',
     path,
-    `The speed ${speed_rpm} rpm was hard to read, and no other curve bears it out: please check it.`,
+    `No other curve bears out ${speed_rpm} rpm, and it was hard to read or is slower than wheels usually turn: please check whether a figure was lost or misread.`,
     0.6,
     true,
   );

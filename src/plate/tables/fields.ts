@@ -66,7 +66,10 @@ const SIZES_HP = [
   200,
 ];
 
-/** Voltages in use. Source: IEC 60038, ANSI C84.1, and older mains of the same countries; below 100 V and 180 V: usual for direct current (NEMA MG 1 part 10), from memory. */
+/**
+ * Voltages in use. Source: IEC 60038, ANSI C84.1, and older mains of the same countries; below 100 V and 180 V: usual for
+ * direct current (NEMA MG 1 part 10), from memory.
+ */
 export const VOLTS: readonly number[] = [
   24, 48, 90, 180, 100, 110, 115, 120, 127, 200, 208, 220, 230, 240, 254, 265, 277, 280, 290, 346, 380, 400, 415, 420,
   440, 460, 480, 500, 525, 550, 575, 600, 660, 690, 720, 725,

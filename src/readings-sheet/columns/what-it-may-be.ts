@@ -1,5 +1,6 @@
 import type { Spelling } from '../cells/read-number.ts';
 import type { ColumnQuantity } from '../quantities.ts';
+import { mostCommon } from './most-common.ts';
 
 /** Enough numbers to tell whether they count, and the share of them that must. */
 const ENOUGH = 4;
@@ -14,12 +15,6 @@ const HARDLY = 0.25;
 export function mayBeOf(cells: readonly (readonly Spelling[])[]): (quantity: ColumnQuantity) => boolean {
   const firsts = cells.flatMap(([best], row) => (best ? [Number(best.text) - row] : []));
   if (firsts.length < ENOUGH) return () => true;
-  const share = mostCommon(firsts) / firsts.length;
+  const share = (mostCommon(firsts)?.count ?? 0) / firsts.length;
   return (quantity) => (quantity === 'opening' ? share > HARDLY : quantity === 'opening_pct' ? share < COUNTING : true);
-}
-
-function mostCommon(values: readonly number[]): number {
-  const votes = new Map<number, number>();
-  for (const value of values) votes.set(value, (votes.get(value) ?? 0) + 1);
-  return Math.max(...votes.values());
 }

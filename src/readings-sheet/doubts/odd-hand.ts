@@ -10,6 +10,6 @@ const MANY_SEVENS = 0.2;
  */
 export function mixesOnesAndSevens(texts: readonly string[]): boolean {
   const figures = texts.join('').replaceAll(/\D/g, '');
-  const share = (figure: string) => figures.split(figure).length - 1;
-  return figures.length >= ENOUGH && share('1') < FEW_ONES * share('7') && share('7') > MANY_SEVENS * figures.length;
+  const count = (figure: string) => figures.split(figure).length - 1;
+  return figures.length >= ENOUGH && count('1') < FEW_ONES * count('7') && count('7') > MANY_SEVENS * figures.length;
 }

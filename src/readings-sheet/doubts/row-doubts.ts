@@ -1,3 +1,4 @@
+import { mostCommon } from '../columns/most-common.ts';
 import type { Weighed } from '../columns/weigh-column.ts';
 
 /** What is known of where rows stand, besides their numbers. */
@@ -23,8 +24,7 @@ export function rowDoubts(
 ): boolean[] {
   const starts = (numbers ?? []).map((read, row) => (read && read.chance > LIKELY ? read.value - row : null));
   const known = starts.filter((start) => start !== null);
-  const start = mostCommon(known);
-  const agreeing = known.filter((s) => s === start).length;
+  const { value: start, count: agreeing } = mostCommon(known) ?? { value: null, count: 0 };
   const isNumbered = agreeing >= ENOUGH_NUMBERS && agreeing > known.length / 2;
   const isShifted = isNumbered ? start !== 1 : !isFirstSure;
   return isDoubtful.map((is, row) => {
@@ -34,10 +34,4 @@ export function rowDoubts(
     const isTold = isNumbered && own === start;
     return isShifted || isOther || (is && !isTold);
   });
-}
-
-function mostCommon(values: readonly number[]): number | null {
-  const votes = new Map<number, number>();
-  for (const value of values) votes.set(value, (votes.get(value) ?? 0) + 1);
-  return [...votes].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 }

@@ -1,39 +1,8 @@
-/** What Cyrillic letters look like to a reader of Latin ones, in small letters. */
-const LOOKS: Readonly<Record<string, string>> = {
-  а: 'a',
-  б: '6',
-  в: 'b',
-  г: 'r',
-  д: 'n',
-  е: 'e',
-  ё: 'e',
-  ж: 'x',
-  з: '3',
-  и: 'n',
-  й: 'n',
-  к: 'k',
-  л: 'n',
-  м: 'm',
-  н: 'h',
-  о: 'o',
-  п: 'n',
-  р: 'p',
-  с: 'c',
-  т: 't',
-  у: 'y',
-  ф: 'o',
-  х: 'x',
-  ц: 'u',
-  ч: '4',
-  ш: 'w',
-  щ: 'w',
-  ъ: 'b',
-  ы: 'bl',
-  ь: 'b',
-  э: '3',
-  ю: 'io',
-  я: 'a',
-};
+import { CYRILLIC_LOOKS } from '../../words/cyrillic-looks.ts';
+
+/** In headings, small and often by hand, these look otherwise than on plates. */
+const IN_HEADINGS: Readonly<Record<string, string>> = { и: 'n', й: 'n', ч: '4', ы: 'bl' };
 
 /** A word in Cyrillic letters as it is read for Latin ones; other letters stay as they are. */
-export const asLatin = (text: string): string => [...text].map((letter) => LOOKS[letter] ?? letter).join('');
+export const asLatin = (text: string): string =>
+  [...text].map((letter) => IN_HEADINGS[letter] ?? CYRILLIC_LOOKS[letter]?.toLowerCase() ?? letter).join('');

@@ -8,7 +8,10 @@ type Sides = { readonly xs: readonly number[]; readonly drawn: readonly number[]
 const WIDEST_BLANK = 2;
 /** A column nothing stands over costs as much as so wide a blank. */
 const BARE = 0.8;
-/** A heading may stand off its column's middle by this share of the width for nothing; further it costs, and wholly beside it most. */
+/**
+ * A heading may stand off its column's middle by this share of the width for nothing; further it costs, and wholly beside it
+ * most.
+ */
 const OFF_MIDDLE = 0.25;
 const OFF_COST = 1.5;
 const BESIDE_COST = 2;

@@ -4,20 +4,10 @@ import { inPhoto, pageView, turned } from '../../picture/lines/page-view.ts';
 import { ridgeChains } from '../../picture/lines/ridge-chains.ts';
 import type { Grey, Photo } from '../../picture/raster.ts';
 import { chooseRulings, type Rulings } from './choose-rulings.ts';
+import { mapped, type Lattice, type Xy } from './lattice.ts';
 import { withEnds } from './ruling-ends.ts';
 import { strongSpan } from './strong-span.ts';
 import { turnedView } from './turned-view.ts';
-
-type Xy = readonly [number, number];
-
-/**
- * Where a table's rulings cross: `nodes[r][c]` in photo pixels, from the top left as the photo is seen. Where rulings run on
- * beyond the last that crosses them, or none cross, their ends stand for one that is not drawn.
- */
-export type Lattice = {
-  readonly nodes: readonly (readonly Xy[])[];
-  readonly isDrawn: { readonly level: readonly boolean[]; readonly upright: readonly boolean[] };
-};
 
 const SHORTEST_STROKE_PX = 10;
 const SHORTEST_LINE_SHARE = 0.03;
@@ -49,12 +39,6 @@ export function findLattice(photo: Photo): Lattice | null {
   }
   return null;
 }
-
-/** The same lattice in other coordinates. */
-export const mapped = ({ nodes, isDrawn }: Lattice, to: (at: Xy) => Xy): Lattice => ({
-  nodes: nodes.map((row) => row.map(to)),
-  isDrawn,
-});
 
 /** All dark lines of a picture, at most 45° off upright and level. @param grain its standard deviation, grey levels */
 export function linesOf(grey: Grey, grain: number, longEdge: number): PageLine[] {

@@ -1,6 +1,5 @@
 import { acrossAt, lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
-
-type Xy = readonly [number, number];
+import type { Xy } from './lattice.ts';
 
 /** An end lies on a side when it is no further off than this share of a usual rung: rungs drawn by hand end so unevenly. */
 const REACH = 0.03;

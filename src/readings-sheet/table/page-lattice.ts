@@ -4,11 +4,10 @@ import { acrossAt, lengthOf, type PageLine } from '../../picture/lines/page-line
 import type { Photo } from '../../picture/raster.ts';
 import { flatGrey, layFlat, type Surface } from '../../writing/index.ts';
 import { findOutline, wholePhoto } from '../../writing/outline/find-outline.ts';
-import { isCutOff } from './cut-off.ts';
 import { chooseRulings, type Rulings } from './choose-rulings.ts';
-import { linesOf, mapped, type Lattice } from './find-lattice.ts';
-
-type Xy = readonly [number, number];
+import { isCutOff } from './cut-off.ts';
+import { linesOf } from './find-lattice.ts';
+import { mapped, transposed, type Lattice, type Xy } from './lattice.ts';
 
 /** A bent page is straight enough between so many places along each side. */
 const PLACES = 9;
@@ -110,4 +109,3 @@ function denser(rows: readonly (readonly Xy[])[], isDrawn: readonly boolean[], s
 }
 
 const distance = (a: Xy, b: Xy): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
-const transposed = (nodes: readonly (readonly Xy[])[]): Xy[][] => nodes[0]!.map((_, c) => nodes.map((row) => row[c]!));

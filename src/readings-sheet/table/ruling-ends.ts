@@ -1,10 +1,8 @@
 import { crossing } from '../../picture/lines/line-webs.ts';
 import { acrossAt, type PageLine } from '../../picture/lines/page-lines.ts';
 import type { Rulings } from './choose-rulings.ts';
-import type { Lattice } from './find-lattice.ts';
 import { ladderNodes } from './ladder.ts';
-
-type Xy = readonly [number, number];
+import { transposed, type Lattice, type Xy } from './lattice.ts';
 
 /** Rulings that run on for this share of a usual column (or row) bound one more. */
 const ONE_MORE = 0.45;
@@ -58,5 +56,4 @@ function withOuter(rows: readonly (readonly Xy[])[], lines: readonly PageLine[],
   };
 }
 
-const transposed = (nodes: readonly (readonly Xy[])[]): Xy[][] => nodes[0]!.map((_, c) => nodes.map((row) => row[c]!));
 const middleOf = (list: readonly number[]): number => list.toSorted((a, b) => a - b)[list.length >> 1]!;

@@ -1,4 +1,4 @@
-import type { Lattice } from './find-lattice.ts';
+import type { Lattice } from './lattice.ts';
 import { turnedQuarter, type Margins } from './table-surface.ts';
 
 /** How a sheet may lie on a photo: a lattice its writing stands on, and how much of it lies around that. */

@@ -1,9 +1,7 @@
 import { homographyOf, project } from '../../picture/homography.ts';
 import type { Photo } from '../../picture/raster.ts';
 import type { Surface } from '../../writing/index.ts';
-import type { Lattice } from './find-lattice.ts';
-
-type Xy = readonly [number, number];
+import type { Lattice, Xy } from './lattice.ts';
 
 /** A table laid flat with what stands around it; rulings are straight there. Flat pixels. */
 export type TableSurface = {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { asPossible } from '../../../src/readings-sheet/columns/unit-by-size.ts';
+import { asPossible } from '../../../src/readings-sheet/columns/possible-size.ts';
 import type { Weighed } from '../../../src/readings-sheet/columns/weigh-column.ts';
 import { columnTrust } from '../../../src/readings-sheet/doubts/column-trust.ts';
 import { rowDoubts } from '../../../src/readings-sheet/doubts/row-doubts.ts';
