@@ -1,16 +1,4 @@
-/** Number of single letters to insert, remove or change to turn one word into the other (Levenshtein 1966). */
-function editDistance(a: string, b: string): number {
-  let above = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const change = above[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      row.push(Math.min(change, above[j]! + 1, row[j - 1]! + 1));
-    }
-    above = row;
-  }
-  return above[b.length]!;
-}
+import { editDistance } from '../words/edit-distance.ts';
 
 const plain = (name: string) => name.toLowerCase().replace(/[-_ ]/g, '');
 

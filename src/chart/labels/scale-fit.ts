@@ -72,7 +72,7 @@ function bestOf(labels: readonly ScaleLabel[], scale: 'linear' | 'log', toleranc
   if (new Set(values).size < 3 || !(slope > 0)) return null;
   const step = scale === 'linear' ? commonStep(values) : 0;
   if (scale === 'linear' && !step) return null;
-  if (scale === 'log' && !(Math.max(...values) >= 4 * Math.min(...values) && areRoundOnLog(values))) return null;
+  if (scale === 'log' && !(areWideOnLog(values) && areRoundOnLog(values))) return null;
   const residual = Math.sqrt(
     believed.reduce((s, b) => s + ((to(b.value) - offset) / slope - labels[b.index]!.at) ** 2, 0) / believed.length,
   );
@@ -154,6 +154,15 @@ export function commonStep(values: readonly number[]): number {
     if (gaps.every((g) => Math.abs(g / step - Math.round(g / step)) < 1e-6)) return step;
   }
   return 0;
+}
+
+/** Fewer labels than this could lie by chance as on a log scale, unless they span this many times the least. */
+const MANY_LABELS = 5;
+const WIDE = 4;
+const NARROW = 2;
+
+function areWideOnLog(values: readonly number[]): boolean {
+  return Math.max(...values) >= (values.length < MANY_LABELS ? WIDE : NARROW) * Math.min(...values);
 }
 
 /** Labels of log scales have one figure, or two with the second a round half. */

@@ -36,6 +36,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bkp\s*\/\s*m[2²]/gi, 'mm water'],
   [/\bkg\s*\/\s*m[2²]/gi, 'mm water'],
   [/\b[Il1|]\s*\/\s*(s|sec)\b/g, 'L/s'],
+  [/(?<=[[(]\s*)[LlI1|]s(?=\s*[\])])/g, 'L/s'],
   [/\b[Ll][il1|]s\b/g, 'L/s'],
   [/\bdm[^a-z\s]?\s*\/\s*s\b/g, 'L/s'],
   [/\bB\.?\s*H\.?\s*P\b\.?/g, 'HP'],
@@ -57,11 +58,13 @@ export function findUnit(text: string, quantity?: Quantity): FoundUnit | null {
   const bracketed = [...text.matchAll(/[[({|]([^[\](){}|]{1,22})(?:[\])}|]|$)/g)].map((m) => m[1]!);
   const after = /(?:,|\s[-–—]|\s\/|:|\bin\b|\ben\b)\s*([^,]{1,20})$/.exec(text)?.[1];
   const tails = tailsOf(text);
-  for (const isSure of [true, false])
-    for (const piece of [...bracketed.reverse(), ...(after ? [after] : []), ...tails]) {
-      const unit = unitOf(isSure ? piece : mended(piece), wanted);
-      if (unit) return { unit, isSure: isSure || !/[?°'"*]/.test(piece) };
-    }
+  // a sign may be spelt like a unit: what stands in brackets is mended before words outside them are believed
+  for (const places of [bracketed.reverse(), [...(after ? [after] : []), ...tails]])
+    for (const isSure of [true, false])
+      for (const piece of places) {
+        const unit = unitOf(isSure ? piece : mended(piece), wanted);
+        if (unit) return { unit, isSure: isSure || !/[?°'"*]/.test(piece) };
+      }
   const whole = mended(text);
   for (const piece of tailsOf(whole)) {
     const unit = unitOf(piece, wanted);

@@ -115,11 +115,6 @@ export const TITLE_WORDS: readonly (readonly [TitleQuantity, number, string])[] 
     'current | stromaufnahme | courant | corriente | corrente | outlet velocity | air velocity | velocity | geschwindigkeit | vitesse | velocidad | velocita',
   ],
   ['other', 0.9, 'speed | drehzahl | time | temperature | opening'],
-  // Cyrillic letters, as a reader that knows Latin ones sees them
-  ['static_pressure', 0.9, 'cratuyeckoe | cratudeckoe | ctatuyeckoe'],
-  ['total_pressure', 0.9, 'nonhoe | tonhoe | nojihoe'],
-  ['flow', 0.9, 'npou3bogutenbhoctb | npon3boautenbhoctb | pacxon bo3gyxa | pacxon'],
-  ['shaft_power', 0.9, 'mowhoctb | notpe6naemaa mowhoctb'],
 ];
 
 /** Signs that stand for a quantity, where no word says it; capitals count. */

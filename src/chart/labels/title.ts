@@ -1,4 +1,6 @@
 import { plainSpelling } from '../../units/names.ts';
+import { editDistance } from '../../words/edit-distance.ts';
+import { byCyrillic } from './cyrillic-titles.ts';
 import { TITLE_SIGNS, TITLE_WORDS, type TitleQuantity } from './title-words.ts';
 import { findUnit, isOnlyUnit, type FoundUnit } from './title-unit.ts';
 
@@ -41,7 +43,7 @@ const plainWords = (text: string): string =>
  */
 export function parseTitle(text: string, rank = 0): Title {
   const { rest, multiplier } = takeMultiplier(closed(plainSpelling(text)));
-  const named = byWord(rest);
+  const named = byWord(rest) ?? byCyrillic(rest);
   const sign = named || isOnlyUnit(rest) ? null : bySign(rest);
   // a sign may look like a unit of something else: Ps and PS
   const first = findUnit(rest, pressureLike(named?.quantity));
@@ -137,16 +139,4 @@ function takeMultiplier(text: string): { rest: string; multiplier: number } {
     return { rest: grouped.replace(hit[0], ' '), multiplier };
   }
   return { rest: text, multiplier: 1 };
-}
-
-/** Letters to change, add or leave out. Source: V. Levenshtein, Soviet Physics Doklady 10 (1966) 707. */
-export function editDistance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++)
-      next[j] = Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1));
-    row = next;
-  }
-  return row[b.length]!;
 }

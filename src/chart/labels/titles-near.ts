@@ -61,7 +61,7 @@ function sense(read: WordRead): number {
 }
 
 /** Titles read less surely count where their words are known; below the least nothing does. */
-const LEAST_SURE = 0.08;
+const LEAST_SURE = 0.03;
 const SURE = 0.25;
 const SURE_WORDS = 0.6;
 const MOST_TITLES = 4;

@@ -3,7 +3,7 @@ import type { Box } from './surroundings.ts';
 /** Letters of an upright word that make its line sure. */
 const SURE_LETTERS = 3;
 /** Its length in widths of the line: rows of words over each other, a table for instance, are wider. */
-const SURE_LENGTH = 2;
+const SURE_LENGTH = 1.7;
 /** How far its next letter may stand, with a blank and a dash between them, widths of the line. */
 const REACH = 2;
 /** Share of a letter that lies in the line, and how far it may stick out of it, widths of the line. */

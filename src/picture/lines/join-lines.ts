@@ -80,6 +80,8 @@ const TAIL_GAP_PX = 3;
 /** ... unless it is as narrow as a crossing line makes it, and such a line is there. */
 const CROSSING_GAP_PX = 9;
 const LONGEST_TAIL_PX = 45;
+/** Behind a crossing line, what is no longer than this share of the line is a label's stroke or a tick. */
+const STUB_SHARE = 0.03;
 
 /** The line without what only happens to follow it: a digit below a grid line, a word behind a rule. */
 function withoutTails(line: FittedLine, others: readonly FittedLine[]): FittedLine {
@@ -93,15 +95,18 @@ function withoutTails(line: FittedLine, others: readonly FittedLine[]): FittedLi
       return at > a - 2 && at < b + 2;
     });
   };
-  const isBroken = (i: number) => {
+  const stub = STUB_SHARE * lengthOf(line);
+  const isBroken = (i: number, tail: number) => {
     const [a, b] = [along[i - 1]!, along[i]!];
-    return b - a > TAIL_GAP_PX && !(b - a <= CROSSING_GAP_PX && isCrossed(a, b));
+    return b - a > TAIL_GAP_PX && !(b - a <= CROSSING_GAP_PX && tail > stub && isCrossed(a, b));
   };
   const longest = Math.min(LONGEST_TAIL_PX, 0.3 * lengthOf(line));
   let first = 0;
   let last = n;
-  for (let i = 1; i < n && along[i]! - along[0]! < longest; i++) if (isBroken(i)) first = i;
-  for (let i = n - 1; i > 0 && along[n - 1]! - along[i]! < longest; i--) if (isBroken(i)) last = i;
+  for (let i = 1; i < n && along[i]! - along[0]! < longest; i++)
+    if (isBroken(i, along[i - 1]! - along[0]!)) first = i;
+  for (let i = n - 1; i > 0 && along[n - 1]! - along[i]! < longest; i--)
+    if (isBroken(i, along[n - 1]! - along[i]!)) last = i;
   if (first === 0 && last === n) return line;
   const kept = {
     along: along.slice(first, last),
