@@ -1,4 +1,5 @@
 import type { WordReader } from '../../words/word-reader.ts';
+import { once } from '../../numeric/once.ts';
 import { frameMapOf, type FrameMap } from '../frame/frame-map.ts';
 import type { SnappedFrame } from '../frame/frame-snap.ts';
 import type { Photo } from '../../picture/raster.ts';
@@ -155,9 +156,4 @@ async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<Sc
 function usualSize(words: readonly Word[]): number {
   const sizes = words.filter((w) => w.pieces.length > 2).map((w) => w.size);
   return sizes.sort((a, b) => a - b)[sizes.length >> 1] ?? 16;
-}
-
-function once<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => (made ??= make());
 }

@@ -7,12 +7,13 @@ import type { SeedStroke } from '../trace/seed-stroke.ts';
 import { chooseLines } from './choose-lines.ts';
 import { exchanged } from './crossings.ts';
 import { hideWords } from './hide-words.ts';
-import { joints } from './join-pieces.ts';
+import { joints, type Piece } from './join-pieces.ts';
 import { lineSeeds, type SheetBox } from './line-seeds.ts';
 import { worthOf, type LineWorth } from './line-worth.ts';
 import { markerLines } from './marker-lines.ts';
 import { withSharedEnds } from './shared-ends.ts';
 import { parted } from './parted.ts';
+import { scraps } from './scraps.ts';
 import { strayIslands } from './stray-islands.ts';
 import { changesAlong, faultOfChange, type Changes } from './steadiness.ts';
 import { isNear, isOn, strokeRuns } from './stroke-runs.ts';
@@ -108,7 +109,7 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
     const way = ways[index]!;
     return { ...way, turning: { margin, ...partingOf(way, instead === null ? null : ways[instead]!) } };
   });
-  const found = sharingEnds(joined(table, chosen, words));
+  const found = sharingEnds(joined(table, chosen, scraps(table.sheet, islands, chosen), words));
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
   const lines = [...found, ...markers];
@@ -199,27 +200,43 @@ function sharingEnds(lines: readonly FoundLine[]): FoundLine[] {
   return lines.map((l, i) => (traces[i] === l.trace ? l : { ...l, trace: traces[i]!, looseEnds: [] }));
 }
 
-function joined(table: TracingTable, lines: readonly FoundLine[], words: readonly SheetBox[]): FoundLine[] {
+/** Lines and scraps that go on with each other put together; scraps that go on with none are left. */
+function joined(
+  table: TracingTable,
+  lines: readonly FoundLine[],
+  scraps: readonly Piece[],
+  words: readonly SheetBox[],
+): FoundLine[] {
   const out = [...lines];
+  const rest = [...scraps];
   for (;;) {
-    const joint = joints(out, LONGEST_JOINT * table.sheet.frameWidth, words)[0];
+    const joint = joints([...out, ...rest], LONGEST_JOINT * table.sheet.frameWidth, words, rest.length)[0];
     if (!joint) return out;
-    const [a, b] = [out[joint.first]!, out[joint.second]!];
+    const { first, second, trace } = joint;
+    const parts = [out[first], out[second]].filter((line) => line !== undefined);
     const whole = {
-      ...a,
-      trace: joint.trace,
-      doubts: [...a.doubts, ...b.doubts],
-      looseEnds: [...a.looseEnds, ...b.looseEnds].filter((loose) =>
-        ([0, 1] as const).some((k) => {
-          const end = endOf(joint.trace, k);
-          return Math.hypot(end.x - loose.x, end.y - loose.y) < SAME_END_PX;
-        }),
-      ),
-      votes: Math.min(a.votes, b.votes),
+      ...parts[0]!,
+      trace,
+      doubts: parts.flatMap(({ doubts }) => doubts),
+      looseEnds: parts
+        .flatMap(({ looseEnds }) => looseEnds)
+        .filter((loose) =>
+          ([0, 1] as const).some((k) => {
+            const end = endOf(trace, k);
+            return Math.hypot(end.x - loose.x, end.y - loose.y) < SAME_END_PX;
+          }),
+        ),
+      votes: Math.min(...parts.map(({ votes }) => votes)),
     };
-    const turning = a.turning.margin < b.turning.margin ? a.turning : b.turning;
-    out[joint.first] = { ...measured(table, whole, whole.votes), turning };
-    out.splice(joint.second, 1);
+    const [turning] = parts.map((line) => line.turning).sort((a, b) => a.margin - b.margin);
+    const line = { ...measured(table, whole, whole.votes), turning: turning! };
+    if (parts.length === 2) {
+      out[first] = line;
+      out.splice(second, 1);
+    } else {
+      out[Math.min(first, second)] = line;
+      rest.splice(Math.max(first, second) - out.length, 1);
+    }
   }
 }
 

@@ -110,8 +110,10 @@ function isOneRow(word: readonly InkIsland[], leastSpread: number): boolean {
   const sxx = mean(x.map((v) => (v - mx) ** 2));
   const syy = mean(y.map((v) => (v - my) ** 2));
   const sxy = mean(x.map((v, k) => (v - mx) * (y[k]! - my)));
-  const angle = 0.5 * Math.atan2(2 * sxy, sxx - syy);
+  const angle = directionOf({ xx: sxx, yy: syy, xy: sxy });
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const dashes = word.filter((l) => isDash(l) && Math.abs(Math.sin(directionOf(l.moments) - angle)) < ALONG);
+  if (dashes.length > MOST_DASHES * word.length) return false;
   const across = Math.sqrt(mean(x.map((v, k) => ((y[k]! - my) * c - (v - mx) * s) ** 2)));
   const size = middleOf(word.map(heightOf));
   const spread = middleOf(
@@ -120,8 +122,14 @@ function isOneRow(word: readonly InkIsland[], leastSpread: number): boolean {
   return across < ROWS * size && spread > leastSpread;
 }
 
+/** Direction in which something spreads most, rad. Source: principal axis of its second moments. */
+const directionOf = ({ xx, yy, xy }: InkIsland['moments']): number => 0.5 * Math.atan2(2 * xy, xx - yy);
+
 /** Two lines of words together are still words. */
 const ROWS = 1.2;
+/** Strokes that lie along the row they stand in (sine of the angle between) are a dashed line's, with its markers; a word has a hyphen or two. */
+const ALONG = 0.4;
+const MOST_DASHES = 0.2;
 const mean = (values: readonly number[]) => values.reduce((s, v) => s + v, 0) / values.length;
 const middleOf = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 

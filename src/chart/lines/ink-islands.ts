@@ -1,3 +1,5 @@
+import type { Sheet } from '../sheet.ts';
+import type { InkColour } from '../trace/likeness.ts';
 import type { TracingTable } from '../trace/tracing-table.ts';
 
 /** A connected piece of ink in the frame that is not the grid's; sheet pixels, edges included. */
@@ -87,4 +89,10 @@ function spreads(pixels: readonly number[], width: number): Pick<InkIsland, 'lon
     short: Math.sqrt(Math.max(0, middle - apart)),
     moments: { xx: vx, yy: vy, xy: c },
   };
+}
+
+/** The mean ink of an island. */
+export function inkOf(sheet: Sheet, { pixels }: Pick<InkIsland, 'pixels'>): InkColour {
+  const mean = (c: 0 | 1 | 2) => Math.max(1, pixels.reduce((s, i) => s + sheet.ink[3 * i + c]!, 0) / pixels.length);
+  return [mean(0), mean(1), mean(2)];
 }

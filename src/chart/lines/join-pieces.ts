@@ -15,7 +15,10 @@ const LOOK = 24;
 const TOUCH_PX = 4.5;
 /** A course through a joint rougher than this (root mean square, px) has a kink in it. */
 const KINK_PX = 0.7;
-const LEAST_POINTS = 10;
+const LEAST_POINTS = 5;
+
+/** A scrap is bridged to over so much less of bare paper than a line is. */
+const SCRAP_SHARE = 0.4;
 
 /** Where the right end of `first` and the left end of `second` may be one line. */
 export type Joint = {
@@ -30,13 +33,22 @@ export type Joint = {
  * course from one to the other. Smoothest first; every piece end is used once.
  * @param longestGap sheet pixels of bare paper that may be bridged
  * @param words where words stand: a label that interrupts its curve leaves a gap as long as itself
+ * @param scraps the last so many pieces are no lines themselves: they only go on with one, behind a label
  */
-export function joints(pieces: readonly Piece[], longestGap: number, words: readonly SheetBox[] = []): Joint[] {
+export function joints(
+  pieces: readonly Piece[],
+  longestGap: number,
+  words: readonly SheetBox[] = [],
+  scraps = 0,
+): Joint[] {
+  const lines = pieces.length - scraps;
   const found: Joint[] = [];
   pieces.forEach((a, first) =>
     pieces.forEach((b, second) => {
       if (first === second || inkApart(a, b) > 0.3 || a.width > 1.7 * b.width || b.width > 1.7 * a.width) return;
-      const joint = joinedAt(a.trace, b.trace, longestGap, words);
+      if (first >= lines && second >= lines) return;
+      const isScrap = first >= lines || second >= lines;
+      const joint = joinedAt(a.trace, b.trace, isScrap ? SCRAP_SHARE * longestGap : longestGap, words);
       if (joint) found.push({ first, second, ...joint });
     }),
   );
@@ -100,8 +112,10 @@ const part = ({ x, y }: Trace, from: number, to: number): Branch => ({
 
 /** Whether the way across turns little at both sides of the gap. */
 function isForward(a: Trace, end: number, b: Trace, from: number): boolean {
-  const into = Math.atan2(a.y[end]! - a.y[end - 8]!, a.x[end]! - a.x[end - 8]!);
-  const on = Math.atan2(b.y[from + 8]! - b.y[from]!, b.x[from + 8]! - b.x[from]!);
+  const before = Math.max(0, end - 8);
+  const after = Math.min(b.x.length - 1, from + 8);
+  const into = Math.atan2(a.y[end]! - a.y[before]!, a.x[end]! - a.x[before]!);
+  const on = Math.atan2(b.y[after]! - b.y[from]!, b.x[after]! - b.x[from]!);
   const over = Math.atan2(b.y[from]! - a.y[end]!, b.x[from]! - a.x[end]!);
   const gap = Math.hypot(b.y[from]! - a.y[end]!, b.x[from]! - a.x[end]!);
   const off = (p: number, q: number) => Math.abs(Math.atan2(Math.sin(p - q), Math.cos(p - q)));

@@ -1,9 +1,8 @@
-import type { InkColour } from '../trace/likeness.ts';
 import { traceMarkers } from '../trace/trace-markers.ts';
 import { toFrameSides } from '../trace/curve-ends.ts';
 import type { TracedCurve } from '../trace/trace.ts';
 import type { TracingTable } from '../trace/tracing-table.ts';
-import type { InkIsland } from './ink-islands.ts';
+import { inkOf, type InkIsland } from './ink-islands.ts';
 
 const SMALLEST_PX = 5;
 const LARGEST_PX = 34;
@@ -43,7 +42,7 @@ export function markerLines(
     const curve: TracedCurve = {
       trace: toFrameSides(table, row.trace),
       drawn: 'markers',
-      colour: inkOf(table, island),
+      colour: inkOf(sheet, island),
       width: 2,
       doubts: [],
       looseEnds: [...row.looseEnds, ...endsWithMore(row.markers, loose, sheet.frameWidth)],
@@ -98,9 +97,4 @@ function distanceTo({ trace }: TracedCurve, x: number, y: number): number {
   let least = Infinity;
   for (let i = 0; i < trace.x.length; i++) least = Math.min(least, Math.hypot(trace.x[i]! - x, trace.y[i]! - y));
   return least;
-}
-
-function inkOf({ sheet }: TracingTable, { pixels }: InkIsland): InkColour {
-  const mean = (c: 0 | 1 | 2) => Math.max(1, pixels.reduce((s, i) => s + sheet.ink[3 * i + c]!, 0) / pixels.length);
-  return [mean(0), mean(1), mean(2)];
 }

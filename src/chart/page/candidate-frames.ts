@@ -1,3 +1,4 @@
+import { once } from '../../numeric/once.ts';
 import type { Photo } from '../../picture/raster.ts';
 import { likenessOf } from './frame-likeness.ts';
 import { frameSigns, strokeSteps, type FrameSigns } from './frame-signs.ts';
@@ -5,9 +6,10 @@ import { glyphBlobs } from './glyph-blobs.ts';
 import { straightLines } from '../../picture/lines/join-lines.ts';
 import { lineWebs, type LineWeb } from '../../picture/lines/line-webs.ts';
 import { pageLean } from './page-lean.ts';
-import { lengthOf } from '../../picture/lines/page-lines.ts';
+import { lengthOf, type PageLine } from '../../picture/lines/page-lines.ts';
 import { pageView, turned, type PageView } from '../../picture/lines/page-view.ts';
 import { ridgeChains } from '../../picture/lines/ridge-chains.ts';
+import { tintEdge } from './tint-edges.ts';
 import { webFrames, type WebFrame } from './web-frames.ts';
 
 /** Four lines that may frame a plot, with what speaks for it; places in view pixels. */
@@ -42,18 +44,23 @@ export function candidateFrames(photo: Photo): { view: PageView; candidates: Can
   );
   const lean = pageLean(lines.flat());
   const steps = [upright, level].flatMap((s) => strokeSteps([...s.dark, ...s.light], s === upright));
+  const dark = once(() => glyphBlobs(view.grey, true));
+  const light = once(() => glyphBlobs(view.grey, false));
   const candidates: CandidateFrame[] = [];
   for (const mine of lines) {
+    if (!mine.length) continue;
+    const { isDark } = mine[0]!;
+    // graph paper ends in an edge too, but the lines of a tinted panel are lighter than it
+    const edgeNear = (end: PageLine) => (isDark ? null : tintEdge(view.grey, end));
     const frames = lineWebs(mine)
       .filter((web) => isBig(web, SMALLEST_PLOT_SHARE * longEdge))
-      .flatMap((web) => webFrames(web, mine, lean, longEdge));
-    if (!frames.length) continue;
-    const isDark = mine[0]!.isDark;
-    const blobs = glyphBlobs(view.grey, isDark);
-    for (const frame of frames) {
-      const signs = frameSigns(frame, steps, blobs, width, height);
-      if (signs) candidates.push({ frame, isDark, signs, likeness: likenessOf(signs) });
-    }
+      .flatMap((web) => webFrames(web, mine, lean, longEdge, edgeNear));
+    for (const frame of frames)
+      // on a tinted panel the grid is lighter than the panel, and the words are dark as ever
+      for (const letters of isDark ? [dark()] : [light(), dark()]) {
+        const signs = frameSigns(frame, steps, letters, width, height);
+        if (signs) candidates.push({ frame, isDark, signs, likeness: likenessOf(signs) });
+      }
   }
   return { view, candidates: candidates.sort((a, b) => b.likeness - a.likeness) };
 }

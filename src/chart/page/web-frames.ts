@@ -33,10 +33,22 @@ const PRINTED_SHARE = 0.55;
  * The likeliest frames in a web of lines, best first: large, their sides printed along their length or at least the
  * common end of the lines between, and nothing running on beyond them.
  * @param all every line of the same polarity, in the order they begin
+ * @param edgeNear the edge of a tinted panel near where the lines of a grid end
  */
-export function webFrames(web: LineWeb, all: readonly PageLine[], lean: Lean, longEdge: number): WebFrame[] {
-  const uprights = candidatesOf(likelySides(web.upright, commonEnds(web.level, web.upright, lean.upright)), web, all);
-  const levels = candidatesOf(likelySides(web.level, commonEnds(web.upright, web.level, lean.level)), web, all);
+export function webFrames(
+  web: LineWeb,
+  all: readonly PageLine[],
+  lean: Lean,
+  longEdge: number,
+  edgeNear: (end: PageLine) => PageLine | null,
+): WebFrame[] {
+  const sides = (own: readonly PageLine[], across: readonly PageLine[], change: number): Candidate[] => {
+    const ends = commonEnds(across, own, change);
+    const edges = ends.flatMap((end) => edgeNear(end) ?? []);
+    return candidatesOf(likelySides(own, [...edges, ...ends]), web, [...all, ...edges]);
+  };
+  const uprights = sides(web.upright, web.level, lean.upright);
+  const levels = sides(web.level, web.upright, lean.level);
   const least = LEAST_SIDE_SHARE * longEdge;
   const known = web.upright.length && web.level.length ? 1 : LADDER_WORTH;
   const corner = uprights.map((u) => levels.map((l) => crossing(u.line, l.line)));

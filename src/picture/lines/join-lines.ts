@@ -35,7 +35,7 @@ export function straightLines(
   };
   const ends = (lines: FittedLine[], others: readonly FittedLine[]) => {
     const long = others.filter((o) => lengthOf(o) >= 2 * shortest);
-    return lines.flatMap((l) => splitBetweenPanels(l, long)).map((l) => withoutTails(l, others));
+    return lines.flatMap((l) => splitBetweenPanels(l, long)).map((l) => withoutTails(l, others, long));
   };
   const [u, l] = [ends(upright, level), ends(level, upright)];
   return [...far(u, l), ...far(l, u)].filter(isKept).sort((a, b) => a.from - b.from);
@@ -84,7 +84,7 @@ const LONGEST_TAIL_PX = 45;
 const STUB_SHARE = 0.03;
 
 /** The line without what only happens to follow it: a digit below a grid line, a word behind a rule. */
-function withoutTails(line: FittedLine, others: readonly FittedLine[]): FittedLine {
+function withoutTails(line: FittedLine, others: readonly FittedLine[], long: readonly FittedLine[]): FittedLine {
   const { along, across, strength } = line.points;
   const n = along.length;
   const isCrossed = (a: number, b: number) => {
@@ -96,17 +96,18 @@ function withoutTails(line: FittedLine, others: readonly FittedLine[]): FittedLi
     });
   };
   const stub = STUB_SHARE * lengthOf(line);
-  const isBroken = (i: number, tail: number) => {
+  const isBroken = (i: number, inner: number, end: number) => {
     const [a, b] = [along[i - 1]!, along[i]!];
-    return b - a > TAIL_GAP_PX && !(b - a <= CROSSING_GAP_PX && tail > stub && isCrossed(a, b));
+    if (b - a <= TAIL_GAP_PX) return false;
+    const isStub = Math.abs(end - inner) < stub && !endsOnOne(line, end, long);
+    return isStub || b - a > CROSSING_GAP_PX || !isCrossed(a, b);
   };
   const longest = Math.min(LONGEST_TAIL_PX, 0.3 * lengthOf(line));
   let first = 0;
   let last = n;
-  for (let i = 1; i < n && along[i]! - along[0]! < longest; i++)
-    if (isBroken(i, along[i - 1]! - along[0]!)) first = i;
+  for (let i = 1; i < n && along[i]! - along[0]! < longest; i++) if (isBroken(i, along[i - 1]!, along[0]!)) first = i;
   for (let i = n - 1; i > 0 && along[n - 1]! - along[i]! < longest; i--)
-    if (isBroken(i, along[n - 1]! - along[i]!)) last = i;
+    if (isBroken(i, along[i]!, along[n - 1]!)) last = i;
   if (first === 0 && last === n) return line;
   const kept = {
     along: along.slice(first, last),
