@@ -156,6 +156,9 @@ function smallByRow(small: readonly Piece[]): Map<number, Piece[]> {
   return rows;
 }
 
+/** A stroke of a thin figure that is broken off and stands in its word, letter heights. */
+const BROKEN_OFF = 0.7;
+
 function withMarks(run: Run, letters: readonly Piece[], small: ReadonlyMap<number, readonly Piece[]>): Word {
   const box = boxOf(letters);
   const across = run === 'level' ? (p: Box) => p.y1 - p.y0 : (p: Box) => p.x1 - p.x0;
@@ -170,7 +173,9 @@ function withMarks(run: Run, letters: readonly Piece[], small: ReadonlyMap<numbe
       if (x < box.x0 - ax || x > box.x1 + ax || y < box.y0 - ay || y > box.y1 + ay) continue;
       if (isMark(p) && letters.includes(p)) continue;
       const long = Math.max(p.x1 - p.x0, p.y1 - p.y0);
-      if (long < (long < SMALLEST ? 0.75 : 0.45) * size && p.area > 0.012 * size * size) marks.push(p);
+      const isBroken = p.x0 >= box.x0 && p.x1 <= box.x1 && p.y0 >= box.y0 - 1 && p.y1 <= box.y1 + 1;
+      const most = long < SMALLEST ? 0.75 : isBroken ? BROKEN_OFF : 0.45;
+      if (long < most * size && p.area > 0.012 * size * size) marks.push(p);
     }
   return wordOf(run, [...letters, ...marks], size);
 }
@@ -202,16 +207,31 @@ export function isInFrame({ x0, y0, x1, y1 }: Box, frame: Box): boolean {
   return x > frame.x0 && x < frame.x1 && y > frame.y0 && y < frame.y1;
 }
 
+/** Gap between two words with a dash between, letter heights. */
+const DASHED_GAP = 2.6;
+
+/** Whether a dash stands between two level words, in the middle of their height, a blank from either. */
+function isDashed(a: Span, b: Span, size: number, dashes: readonly Box[]): boolean {
+  if (b[0] - a[1] > DASHED_GAP * size) return false;
+  const [top, base] = [Math.max(a[2], b[2]), Math.min(a[3], b[3])];
+  return dashes.some(
+    (d) =>
+      d.x0 > a[1] && d.x1 < b[0] && d.x1 - d.x0 > 2 * (d.y1 - d.y0) && d.y0 > top + 0.2 * (base - top) && d.y1 < base,
+  );
+}
+
 /**
  * Joins words that stand in one line.
  * @param widest gap between them, letter heights: a blank
  * @param mayCross whether a word may be part of a line that runs across the frame, as a label at the end of a curve does
+ * @param dashes strokes that are no words: one between two words joins them, "Pressure – mbar"
  */
 export function joinLines(
   words: readonly Word[],
   frame: Box,
   widest = LINE_GAP,
   mayCross: (word: Word) => boolean = () => false,
+  dashes: readonly Box[] = [],
 ): Word[] {
   const out: Word[] = [];
   for (const run of ['level', 'upright'] as const) {
@@ -225,10 +245,11 @@ export function joinLines(
       for (let m = k + 1; m < order.length; m++) {
         const [i, j] = [order[k]!, order[m]!];
         const [a, b] = [spans[i]!, spans[j]!];
-        if (b[0] - a[1] > widest * tallest) break;
+        if (b[0] - a[1] > (dashes.length ? DASHED_GAP : widest) * tallest) break;
         const small = Math.min(some[i]!.size, some[j]!.size);
         const large = Math.max(some[i]!.size, some[j]!.size);
-        if (b[0] - a[1] > widest * large || large > 1.8 * small) continue;
+        if (large > 1.8 * small) continue;
+        if (b[0] - a[1] > widest * large && !(run === 'level' && isDashed(a, b, large, dashes))) continue;
         const isAcross = isInFrame(some[i]!, frame) !== isInFrame(some[j]!, frame);
         if (isAcross && !(mayCross(some[i]!) && mayCross(some[j]!))) continue;
         if (Math.min(a[3], b[3]) - Math.max(a[2], b[2]) > 0.5 * small) group[root(j)] = root(i);

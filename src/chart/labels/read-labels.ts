@@ -9,7 +9,7 @@ import { nameAxes, type FoundAxis } from './name-axes.ts';
 import { findPieces } from './pieces.ts';
 import { readPlotWords, type PlotWord } from './plot-words.ts';
 import { readScales, readsAsNumbers, type ReadScale } from './read-scales.ts';
-import { layOut, type Surroundings } from './surroundings.ts';
+import { layOut, type Box, type Surroundings } from './surroundings.ts';
 import { readTitles } from './titles-near.ts';
 import { turnedFrame, turnedSurroundings, type Turns } from './turned.ts';
 
@@ -120,6 +120,10 @@ function lies(words: readonly Word[]): boolean {
   return count('upright') > 1.2 * count('level');
 }
 
+/** A level stroke that may be a dash between two words. */
+const isDash = ({ x0, x1, y0, y1 }: Box): boolean => x1 - x0 > 2 * (y1 - y0) && x1 - x0 < LONGEST_DASH_PX;
+const LONGEST_DASH_PX = 40;
+
 const scoreOf = (scales: readonly ReadScale[]): number => {
   const most = (level: boolean) =>
     Math.max(
@@ -134,7 +138,8 @@ const scoreOf = (scales: readonly ReadScale[]): number => {
 async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<Scales> {
   const { around, pieces, words } = laid;
   const used = new Set(scales.flatMap((s) => s.fit.believed.flatMap((b) => s.labels[b.index]!.word.pieces)));
-  const isTick = (w: Word): boolean => w.pieces.some((p) => used.has(p));
+  // a mark between a label and a title may be counted to both
+  const isTick = (w: Word): boolean => 2 * w.pieces.filter((p) => used.has(p)).length >= w.pieces.length;
   // what stands in a row of numbers is no part of a word that begins in the plot
   const numbers = new Set(scales.flatMap((s) => s.labels.map((l) => l.word)));
   const lines = joinLines(
@@ -142,6 +147,7 @@ async function finish({ laid, scales }: Attempt, reader: WordReader): Promise<Sc
     around.frame,
     LINE_GAP,
     (w) => !numbers.has(w),
+    pieces.list.filter(isDash),
   );
   const { titles, lines: titleLines } = await readTitles(around, pieces, lines, scales, reader);
   const axes = nameAxes(scales, titles);

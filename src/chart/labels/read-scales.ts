@@ -1,10 +1,12 @@
 import type { WordRead, WordReader } from '../../words/word-reader.ts';
 import type { Sheet } from '../sheet.ts';
+import { withoutHalves, withWholes } from './blank-thousands.ts';
 import type { Word } from './chains.ts';
 import { cropOf, threefold } from './crops.ts';
 import { mendPoints } from './mend-points.ts';
 import type { Pieces } from './pieces.ts';
 import { scaleEnds, type ScaleEnd } from './scale-ends.ts';
+import { numbersBeyond } from './numbers-beyond.ts';
 import { fitScale, type ScaleFit } from './scale-fit.ts';
 import type { Surroundings } from './surroundings.ts';
 import { findTickGroups, type Side, type TickGroup } from './tick-groups.ts';
@@ -64,7 +66,7 @@ export async function readScales(
 
   const scales: ReadScale[] = [];
   for (const group of [...near, ...promising]) {
-    const scale = await scaleOf(all, pieces, group, reads, sheet, reader);
+    const scale = await scaleOf(all, pieces, group, words, reads, sheet, reader);
     if (scale) scales.push(scale);
   }
   return withOwnOnly(withoutRepeats(scales));
@@ -112,12 +114,17 @@ async function scaleOf(
   all: Surroundings,
   pieces: Pieces,
   group: TickGroup,
+  words: readonly Word[],
   reads: Map<Word, WordRead>,
   sheet: () => Sheet,
   reader: WordReader,
 ): Promise<ReadScale | null> {
   const labelsNow = () =>
-    group.words.filter((w) => reads.has(w)).map((w) => tickLabel(all, group.side, w, reads.get(w)!));
+    withWholes(
+      all,
+      group.side,
+      group.words.filter((w) => reads.has(w)).map((w) => tickLabel(all, group.side, w, reads.get(w)!)),
+    );
   let labels = labelsNow();
   let fit = fitScale(labels);
   const readable = labels.filter((l) => l.numbers.length).length;
@@ -137,6 +144,17 @@ async function scaleOf(
     else kept.forEach((r, w) => reads.set(w, r));
   }
   if (!fit) return null;
+  const believed = new Set(fit.believed.map((b) => b.index));
+  labels = withoutHalves(labels, (i) => believed.has(i));
+  fit = fitScale(labels) ?? fit;
+  const beyond = numbersBeyond(all, group, fit, words);
+  const further = await reader(
+    beyond.map((w) => cropOf(all, pieces, w)),
+    'number',
+  );
+  const more = [...labels, ...beyond.map((w, i) => tickLabel(all, group.side, w, further[i]!))];
+  const longer = beyond.length ? fitScale(more) : null;
+  if (longer && longer.weight > fit.weight) [labels, fit] = [more, longer];
   const mended = mendPoints(labels, fit);
   return placed(all, group, labels, mended.fit, sheet(), mended.isUnsure);
 }

@@ -72,10 +72,10 @@ function bestOf(labels: readonly ScaleLabel[], scale: 'linear' | 'log', toleranc
   if (new Set(values).size < 3 || !(slope > 0)) return null;
   const step = scale === 'linear' ? commonStep(values) : 0;
   if (scale === 'linear' && !step) return null;
-  if (scale === 'log' && !(areWideOnLog(values) && areRoundOnLog(values))) return null;
   const residual = Math.sqrt(
     believed.reduce((s, b) => s + ((to(b.value) - offset) / slope - labels[b.index]!.at) ** 2, 0) / believed.length,
   );
+  if (scale === 'log' && !(areWideOnLog(values, residual) && areRoundOnLog(values))) return null;
   return {
     scale,
     offset,
@@ -156,13 +156,17 @@ export function commonStep(values: readonly number[]): number {
   return 0;
 }
 
-/** Fewer labels than this could lie by chance as on a log scale, unless they span this many times the least. */
-const MANY_LABELS = 5;
+/** Labels of a log scale that spans more than this tell it from a linear one, the fewer the more. */
 const WIDE = 4;
-const NARROW = 2;
+const NARROW = 1.5;
+const MANY_LABELS = 5;
+/** Fewer labels tell by numbers in equal steps that stand ever closer, none of them off by more than this share of the side. */
+const EXACT = 0.003;
 
-function areWideOnLog(values: readonly number[]): boolean {
-  return Math.max(...values) >= (values.length < MANY_LABELS ? WIDE : NARROW) * Math.min(...values);
+function areWideOnLog(values: readonly number[], residual: number): boolean {
+  const span = Math.max(...values) / Math.min(...values);
+  if (span >= WIDE) return true;
+  return span >= NARROW && (values.length >= MANY_LABELS || (residual < EXACT && commonStep(values) > 0));
 }
 
 /** Labels of log scales have one figure, or two with the second a round half. */

@@ -22,7 +22,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm\s?[^a-z0-9\s/]{0,2}\s?3?\s?\/\s?c$/gi, 'm3/s'],
   [/\bkB[tT7]\b/g, 'kW'],
   [/^(?:[NMUIl]|[Il]{2})a$/g, 'Pa'],
-  [/^[Kk](?:[NMUIl]|[Il]{2})a$/g, 'kPa'],
+  [/^[KkXx](?:[NMUIl]|[Il]{2})a$/g, 'kPa'],
   [/\bm{2,3}\s*BO[A-Z0]\b\W*(?:CT\b\.?)?/gi, 'mm water'],
   [/\bft\s*[^a-z\s]{0,2}\s*\/\s*min\b/gi, 'ft3/min'],
   [/\bcu\.?\s*ft\.?\s*(per|\/)\s*min\b\.?/gi, 'CFM'],
@@ -30,7 +30,7 @@ const SLIPS: readonly [RegExp, string][] = [
   // full stops between capitals make one letter of another, a bracket an I
   [/\bC\.?\s*(?:[EP]|FE|EF)\.?\s*M\b\.?/g, 'CFM'],
   [/\b\w?[Il|1]CFM\b/g, 'CFM'],
-  [/\bmm\s*\.?\s*(?:w?W\.?\s*[GCS]|H\s*[^a-z\s]{0,2}\s*[O0]|Aq|CE|c\.?\s*a)\b\.?/gi, 'mm water'],
+  [/\bmm\s*\.?\s*(?:w?W\.?\s*[GCS]|H\s*[^a-z\s]{0,2}\s*[O0]|Aq|CE|[c¢]\.?\s*a)\b\.?/gi, 'mm water'],
   [/\bin(?:ch|ches|s)?\s*\.?\s*(?:of\s+)?(?:W\.?\s*[GC]|H\s*[^a-z\s]{0,2}\s*[O0]|water)\b\.?/gi, 'in water'],
   [/["”]\s*(?:W\.?\s*[GC]|H\s*[^a-z\s]{0,2}\s*[O0])\b\.?/gi, 'in water'],
   [/\bkp\s*\/\s*m[2²]/gi, 'mm water'],

@@ -70,8 +70,14 @@ function linesNear(all: Surroundings, lines: readonly Word[], scale: ReadScale, 
   const words = scale.fit.believed.map((b) => scale.labels[b.index]!.word);
   const size = words.map((w) => w.size).sort((a, b) => a - b)[words.length >> 1]!;
   const box = {
-    x0: Math.min(...words.map((w) => w.x0)),
-    x1: Math.max(...words.map((w) => w.x1)),
+    x0: secondIfFar(
+      words.map((w) => w.x0).sort((a, b) => a - b),
+      size,
+    ),
+    x1: secondIfFar(
+      words.map((w) => w.x1).sort((a, b) => b - a),
+      size,
+    ),
     y0: Math.min(...words.map((w) => w.y0)),
     y1: Math.max(...words.map((w) => w.y1)),
   };
@@ -85,6 +91,10 @@ function linesNear(all: Surroundings, lines: readonly Word[], scale: ReadScale, 
     .sort((a, b) => a.rank - b.rank)
     .slice(0, MOST_TITLES);
 }
+
+/** The first, unless it stands out by itself: a bracket of a title beside it may be counted to a label. */
+const secondIfFar = ([first, second]: readonly number[], far: number): number =>
+  second !== undefined && Math.abs(second - first!) > far ? second : first!;
 
 /** Distance of a line from a row of labels, letter heights; null where it is no title of it. */
 function besideRow({ frame }: Surroundings, line: Word, row: Box, size: number, side: string): number | null {
