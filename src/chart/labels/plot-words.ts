@@ -99,20 +99,18 @@ type ReadWord = { w: Word; r: WordRead };
 
 /** Nothing is called by one and the same letter at so many places: they are markers that look like it (A, O, x). */
 const MOST_ALIKE = 3;
-/** Round markers, triangles, crosses and diamonds, one or two of them with a dash between, are read as these. */
-const MARKER_LOOKS = /^[o0qdaxv]{1,3}$/;
 
-/** What was read in a plot without its markers, triangles read as A for instance. */
+/** What was read in a plot without its markers, triangles read as A for instance, and two rings in a row as "oO" or "QO". */
 export function withoutMarkers<T extends { readonly r: Pick<WordRead, 'text'> }>(words: readonly T[]): T[] {
-  const letters = ({ r: { text } }: T): string => text.replace(/[^\p{L}\p{N}]/gu, '').toLowerCase();
+  const letter = ({ r: { text } }: T): string =>
+    text
+      .replace(/[^\p{L}\p{N}]/gu, '')
+      .toLowerCase()
+      .replace(/[0qd]/g, 'o')
+      .replace(/(.)\1+/g, '$1');
   const counts = new Map<string, number>();
-  for (const word of words) counts.set(letters(word), (counts.get(letters(word)) ?? 0) + 1);
-  const markers = words.filter((word) => MARKER_LOOKS.test(letters(word))).length;
-  return words.filter(
-    (word) =>
-      (letters(word).length !== 1 || counts.get(letters(word))! < MOST_ALIKE) &&
-      (markers < MOST_ALIKE || !MARKER_LOOKS.test(letters(word))),
-  );
+  for (const word of words) counts.set(letter(word), (counts.get(letter(word)) ?? 0) + 1);
+  return words.filter((word) => letter(word).length !== 1 || counts.get(letter(word))! < MOST_ALIKE);
 }
 
 /** Of readings of the same place the one with the longest number, then the surest and fullest. */

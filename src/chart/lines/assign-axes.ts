@@ -31,7 +31,7 @@ const FAMILY_APART = 0.035;
 const SAME_FLOWS = 1.25;
 /** Leaving a whole line out without a reason. */
 const UNKNOWN_LINE = 4;
-/** A curve is neither much shorter nor much fainter than the others. */
+/** A curve is neither much shorter nor much fainter than the others, unless a speed stands by it. */
 const SLIGHT_LINE = 1.5;
 const MOST_TRIED = 70_000;
 
@@ -51,8 +51,10 @@ export function assignAxes(
   const longest = Math.max(1, ...lines.map((l) => l.worth.across));
   const strongest = Math.max(1, ...lines.map((l) => l.worth.strength));
   const own = lines.map((line, i) => {
+    const hasSpeed = words.some((w) => w.isInside && w.isSurelySpeed && isNearest(w, lines, i));
     const isSlight =
-      line.worth.across < 0.35 * longest || (line.drawn === 'line' && line.worth.strength < 0.2 * strongest);
+      !hasSpeed &&
+      (line.worth.across < 0.35 * longest || (line.drawn === 'line' && line.worth.strength < 0.2 * strongest));
     const says = axes.map(
       (axis, a) =>
         shapeCost(values[i]![a]!, axis, axis.quantity) + wordCost(words, lines, i, axis) + (isSlight ? SLIGHT_LINE : 0),

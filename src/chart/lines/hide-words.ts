@@ -77,6 +77,10 @@ const isStretch = (i: InkIsland, b: SheetBox) =>
   isDash(i) && i.right - i.left > LONGEST_LETTERS * Math.min(b.right - b.left, b.bottom - b.top);
 const LONGEST_LETTERS = 1.5;
 
+/** Letters of one word differ no more in size than this; a stroke longer than a letter is high is none. */
+const LARGEST_LETTER = 2.4;
+const LONGEST_STROKE = 1.7;
+
 /** Islands of about one size that stand close beside each other, at least two of them no mere strokes. */
 function wordsOf(letters: readonly InkIsland[], leastSpread: number): InkIsland[][] {
   const group = letters.map((_, k) => k);
@@ -87,7 +91,8 @@ function wordsOf(letters: readonly InkIsland[], leastSpread: number): InkIsland[
       const q = letters[b]!;
       const size = Math.max(heightOf(p), heightOf(q));
       if (isDash(p) && isDash(q)) continue;
-      if (size > 2.4 * Math.min(heightOf(p), heightOf(q))) continue;
+      const longest = isDash(p) || isDash(q) ? LONGEST_STROKE : LARGEST_LETTER;
+      if (size > longest * Math.min(heightOf(p), heightOf(q))) continue;
       const gapX = Math.max(p.left, q.left) - Math.min(p.right, q.right);
       const gapY = Math.max(p.top, q.top) - Math.min(p.bottom, q.bottom);
       if (Math.max(gapX, gapY) < LETTER_GAP * size) group[find(a)] = find(b);

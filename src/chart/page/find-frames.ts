@@ -97,7 +97,8 @@ function asFound(view: PageView, c: CandidateFrame, confidence: number, beside: 
 }
 
 function kindOf(frame: WebFrame): FoundFrame['kind'] {
-  const unprinted = sidesOf(frame).filter((s) => s.cover < PRINTED_SHARE);
+  // the edge of a tinted panel is seen and yet no printed line
+  const unprinted = sidesOf(frame).filter((s) => s.cover < PRINTED_SHARE || !s.line.strength);
   if (!unprinted.length) return 'boxed';
   return unprinted.every((s) => s.enders >= 3) ? 'grid' : 'open';
 }
