@@ -122,7 +122,12 @@ export async function findChart(
     const first = charts.length;
     await look(frame);
     const printed = charts[first];
-    if (printed && !isTold && printed === bestOf(charts)) for (const other of byNumbers(printed)) await look(other);
+    // a frame moved to its numbers shows more of them
+    for (let moved = isTold ? null : printed, k = 0; moved && moved === bestOf(charts) && k < MOST_MOVES; k++) {
+      const before = charts.length;
+      for (const other of byNumbers(moved)) await look(other);
+      moved = bestOf(charts.slice(before));
+    }
     const now = bestOf(charts.slice(first));
     if (!now) continue;
     const next = frames[k + 1]?.confidence ?? 0;
@@ -153,6 +158,8 @@ async function withWords({ labels, panels, ...chart }: Looked): Promise<FoundCha
 const stackedWith = (told: Corners, found: readonly Frame[]): Corners[] =>
   found.filter((f) => f.confidence > LIKELY_PLOT && areStacked(told, f.corners)).map((f) => f.corners);
 
+/** A frame is moved to its numbers so often. */
+const MOST_MOVES = 3;
 /** Frames surer than this are where their sides say, and not where their numbers end. */
 const SURE_SIDES = 0.8;
 

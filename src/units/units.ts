@@ -149,7 +149,7 @@ export const UNITS: readonly Unit[] = [
     'mm water',
     MM_WATER,
     0,
-    'mm wg | mmwg | mm h2o | mmh2o | mm ws | mmws | mm wc | mmwc | mm aq | mmaq | mm ce | mm of water | mm of h2o | mm water gauge | mm water column | mm pani | mm vs | kgf/m2 | kg/m2 | kp/m2 | ملی میٹر پانی | मिमी पानी',
+    'mm wg | mmwg | mm h2o | mmh2o | mm ws | mmws | mm ss | mmss | mm wc | mmwc | mm aq | mmaq | mm ce | mm of water | mm of h2o | mm water gauge | mm water column | mm pani | mm vs | kgf/m2 | kg/m2 | kp/m2 | ملی میٹر پانی | मिमी पानी',
     { twin: 'Pa', spoken: ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters', 'ملی میٹر'] },
   ),
   unit(

@@ -82,12 +82,13 @@ function joinedAt(
   const dy = b.y[from]! - a.y[end]!;
   const gap = Math.hypot(dx, dy);
   if (dx < -6 || gap > LONGEST_LABELLED * longestGap) return null;
-  if (gap > longestGap && gap * barePart(a.x[end]!, a.y[end]!, dx, dy, words) > longestGap) return null;
+  const bare = barePart(a.x[end]!, a.y[end]!, dx, dy, words);
+  if (gap > longestGap && gap * bare > longestGap) return null;
   const cost = roughness(
     part(a, Math.max(0, end + 1 - LOOK), end + 1),
     part(b, from, Math.min(b.x.length, from + LOOK)),
   );
-  if (cost === null || cost > KINK_PX + 0.01 * gap || !isForward(a, end, b, from)) return null;
+  if (cost === null || cost > KINK_PX + 0.01 * gap || !isForward(a, end, b, from, bare < COVERED)) return null;
   return { cost: cost + 0.01 * gap, trace: bridged(a, end, b, from, gap) };
 }
 
@@ -110,8 +111,14 @@ const part = ({ x, y }: Trace, from: number, to: number): Branch => ({
   y: Array.from(y.subarray(from, to)),
 });
 
+/** Where no more than this share of a gap is bare, a label may cover a dip of the curve as well. */
+const COVERED = 0.35;
+/** How far a way may turn across a gap, and at each side of it, rad. */
+const TURN = { bare: [0.8, 0.6], covered: [1.2, 0.8] } as const;
+
 /** Whether the way across turns little at both sides of the gap. */
-function isForward(a: Trace, end: number, b: Trace, from: number): boolean {
+function isForward(a: Trace, end: number, b: Trace, from: number, isCovered: boolean): boolean {
+  const [whole, each] = TURN[isCovered ? 'covered' : 'bare'];
   const before = Math.max(0, end - 8);
   const after = Math.min(b.x.length - 1, from + 8);
   const into = Math.atan2(a.y[end]! - a.y[before]!, a.x[end]! - a.x[before]!);
@@ -119,7 +126,7 @@ function isForward(a: Trace, end: number, b: Trace, from: number): boolean {
   const over = Math.atan2(b.y[from]! - a.y[end]!, b.x[from]! - a.x[end]!);
   const gap = Math.hypot(b.y[from]! - a.y[end]!, b.x[from]! - a.x[end]!);
   const off = (p: number, q: number) => Math.abs(Math.atan2(Math.sin(p - q), Math.cos(p - q)));
-  return off(into, on) < 0.8 && (gap < 8 || (off(into, over) < 0.6 && off(over, on) < 0.6));
+  return off(into, on) < whole && (gap < 8 || (off(into, over) < each && off(over, on) < each));
 }
 
 function bridged(a: Trace, end: number, b: Trace, from: number, gap: number): Trace {
