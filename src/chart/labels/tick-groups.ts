@@ -14,6 +14,8 @@ export type TickGroup = {
 
 const FEWEST = 3;
 const LONGEST = 7.5;
+/** Further out, letter heights, stands no scale of the plot: the table it lies on, a page beside it. */
+const FURTHEST = 24;
 
 /** Rows under and over the frame, columns left and right of it, nearest and fullest first. */
 export function findTickGroups(all: Surroundings, words: readonly Word[]): TickGroup[] {
@@ -58,9 +60,10 @@ export function findTickGroups(all: Surroundings, words: readonly Word[]): TickG
       : [(w) => w.y1, (w) => w.y0, middleY];
     const span = upright ? height : width;
     const places = upright ? middleY : middleX;
-    return alignedGroups(some, edges, places, span).map((group) => {
-      const near = median(group.map((w) => distance(w) / w.size));
-      return { side, isInside: near < -0.5, distance: near, words: group };
+    const near = some.filter((w) => distance(w) < FURTHEST * w.size);
+    return alignedGroups(near, edges, places, span).map((group) => {
+      const away = median(group.map((w) => distance(w) / w.size));
+      return { side, isInside: away < -0.5, distance: away, words: group };
     });
   });
 }

@@ -31,7 +31,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bC\.?\s*(?:[EP]|FE|EF)\.?\s*M\b\.?/g, 'CFM'],
   [/\b\w?[Il|1]CFM\b/g, 'CFM'],
   [/\bmm\s*\.?\s*(?:w?W\.?\s*[GCS]|H\s*[^a-z\s]{0,2}\s*[O0]|Aq|CE|[c¢]\.?\s*a)\b\.?/gi, 'mm water'],
-  [/\bin(?:ch|ches|s)?\s*\.?\s*(?:of\s+)?(?:W\.?\s*[GC]|H\s*[^a-z\s]{0,2}\s*[O0]|water)\b\.?/gi, 'in water'],
+  [/\bin(?:[cs~]\S{0,3})?\s*\.?\s*(?:of\s+)?(?:W\.?\s*[GC]|H\s*[^a-z\s]{0,2}\s*[O0]|water)\b\.?/gi, 'in water'],
   [/["”]\s*(?:W\.?\s*[GC]|H\s*[^a-z\s]{0,2}\s*[O0])\b\.?/gi, 'in water'],
   [/\bkp\s*\/\s*m[2²]/gi, 'mm water'],
   [/\bkg\s*\/\s*m[2²]/gi, 'mm water'],

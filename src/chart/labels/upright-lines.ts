@@ -8,7 +8,7 @@ const SURE_LENGTH = 1.7;
 const REACH = 2;
 /** Share of a letter that lies in the line, and how far it may stick out of it, widths of the line. */
 const IN_LINE = 0.6;
-const STICKS_OUT = 0.2;
+const STICKS_OUT = 0.35;
 
 type Line = { x0: number; x1: number; y0: number; y1: number; letters: number };
 
