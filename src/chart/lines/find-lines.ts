@@ -8,7 +8,7 @@ import { chooseLines } from './choose-lines.ts';
 import { exchanged } from './crossings.ts';
 import { hideWords } from './hide-words.ts';
 import { joints, type Piece } from './join-pieces.ts';
-import { lineSeeds, type SheetBox } from './line-seeds.ts';
+import { isIn, lineSeeds, withHalo, type SheetBox } from './line-seeds.ts';
 import { worthOf, type LineWorth } from './line-worth.ts';
 import { markerLines } from './marker-lines.ts';
 import { withSharedEnds } from './shared-ends.ts';
@@ -107,9 +107,13 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
       Math.min(ways[a]!.trace.x.length, ways[b]!.trace.x.length) > 0.6 * ways[b]!.trace.x.length,
   ).map(({ index, margin, instead }): FoundLine => {
     const way = ways[index]!;
-    return { ...way, turning: { margin, ...partingOf(way, instead === null ? null : ways[instead]!) } };
+    const other = instead === null ? null : ways[instead]!;
+    return { ...way, turning: { margin: isKinked(other, way) ? Infinity : margin, ...partingOf(way, other) } };
   });
-  const found = sharingEnds(joined(table, chosen, scraps(table.sheet, islands, chosen), words));
+  const found = sharingEnds(joined(table, chosen, scraps(table.sheet, islands, chosen), words)).map((line) => ({
+    ...line,
+    doubts: line.doubts.filter((at) => !isBehindWord(line, at, words)),
+  }));
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
   const lines = [...found, ...markers];
@@ -131,6 +135,25 @@ const MARKER_PX = 9;
 /** Share of the clearest line's ink from which on a piece of print must be accounted for. */
 const CLEAR = 0.4;
 const ALIKE = 0.8;
+
+/** Another way has a kink where this one has none: root mean square, sheet pixels, and times this one's. */
+const KINK_PX = 0.4;
+const KINKS = 4;
+
+const isKinked = (other: FoundLine | null, way: FoundLine): boolean =>
+  other !== null && other.changes.course > Math.max(KINK_PX, KINKS * way.changes.course);
+
+/** A curve seen so far beyond a label was not led astray by its letters, sheet pixels. */
+const BEYOND_WORD_PX = 40;
+
+/** Whether the other way a line might have gone is a word that stands on it. */
+function isBehindWord({ trace }: FoundLine, at: { x: number; y: number }, words: readonly SheetBox[]): boolean {
+  const isFar = ([0, 1] as const).every((k) => {
+    const end = endOf(trace, k);
+    return Math.hypot(end.x - at.x, end.y - at.y) > BEYOND_WORD_PX;
+  });
+  return isFar && words.some((w) => isIn(withHalo(w), at.x, at.y));
+}
 
 /** Where a way parts from another one: the first of its points that is not on it; its middle where there is no other. */
 function partingOf({ trace: { x, y } }: TracedCurve, other: TracedCurve | null): { x: number; y: number } {
