@@ -46,6 +46,28 @@ describe('pieces of ink as words', () => {
     expect(words.some((w) => w.run === 'upright' && w.pieces.includes(last))).toBe(true);
   });
 
+  test('a title of two letters that touch and a bracket takes the bracket beside a number', () => {
+    const title = [piece(212, 573, 15, 14), piece(217, 561, 11, 11), piece(212, 551, 19, 7)];
+    const bracket = piece(212, 591, 19, 6);
+    const number = [0, 1, 2, 3].map((k) => piece(238 + 14 * k, 588, 10, 16));
+    const words = chained([...title, bracket, ...number]);
+    expect(xs(words.find((w) => w.run === 'level')!.pieces)).toEqual(xs(number));
+    expect(words.some((w) => w.run === 'upright' && w.pieces.includes(bracket))).toBe(true);
+  });
+
+  test('a stroke that broke off a thin figure stays in its number', () => {
+    const number = [piece(400, 850, 10, 16), piece(414, 855, 10, 11), piece(428, 850, 10, 16)];
+    const top = piece(414, 850, 8, 3);
+    expect(chained([...number, top]).map((w) => w.pieces.length)).toEqual([4]);
+  });
+
+  test('a dash between two words makes one line of them, a blank as wide does not', () => {
+    const words = chained([500, 512, 524, 580, 592, 604].map((x) => piece(x, 850, 10, 18)));
+    const dash = piece(550, 858, 14, 2);
+    expect(joinLines(words, FRAME)).toHaveLength(2);
+    expect(joinLines(words, FRAME, LINE_GAP, () => false, [dash])).toHaveLength(1);
+  });
+
   test('the words of a table over each other are no upright title, and take nothing from the numbers over them', () => {
     const rows = [0, 1, 2, 3].flatMap((row) => [0, 1, 2, 3, 4].map((k) => piece(150 + 26 * k, 860 + 21 * row, 12, 19)));
     const number = [piece(240, 780, 14, 24), piece(257, 780, 14, 24)];

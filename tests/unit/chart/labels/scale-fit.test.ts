@@ -34,6 +34,19 @@ describe('a scale by what most labels say', () => {
     expect(Math.exp(fit.offset)).toBeCloseTo(100, 0);
   });
 
+  const onLog = (values: readonly number[], least: number, most: number) =>
+    values.map((v) => label(Math.log(v / least) / Math.log(most / least), String(v)));
+
+  test('a log scale of less than two octaves is told by how its numbers close up', () => {
+    expect(fitScale(onLog([40, 50, 60, 70, 80, 90, 100], 30, 200))!.scale).toBe('log');
+    expect(fitScale(onLog([2000, 3000, 4000], 1000, 5000))!.scale).toBe('log');
+  });
+
+  test('equal steps are linear, however few and however narrow', () => {
+    expect(fitScale(even(['600', '700', '800', '900', '1000']))!.scale).toBe('linear');
+    expect(fitScale(even(['2000', '3000', '4000']))!.scale).toBe('linear');
+  });
+
   test('where all points were lost, the label with the leading nought tells, and it is said', () => {
     const labels = even(['0', '05', '10', '15', '20', '25']);
     const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);

@@ -40,6 +40,14 @@ describe('axis titles', () => {
     ['psF [daPa]', 'static_pressure', 'daPa'],
     ['Ps [Pal', 'static_pressure', 'Pa'],
     ['qv [CMM1', 'flow', 'm³/min'],
+    ['psF [inH20]', 'static_pressure', 'in water'],
+    ['Caudal (Ls)', 'flow', 'L/s'],
+    ['Statik basinc [mmSS]', 'static_pressure', 'mm water'],
+    ['Static press [inche WG]', 'static_pressure', 'in water'],
+    ['IIpou3BOOUTEIBHOCTH, M3/4', 'flow', 'm³/h'],
+    ['ITonHoe maBiaeHnue, Ila', 'total_pressure', 'Pa'],
+    ['Pacxon Bo3ayxa, M3/4', 'flow', 'm³/h'],
+    ['CTATUMECKOE NABNEHMUE (xNa)', 'static_pressure', 'kPa'],
   ])('%s', (text, quantity, unit) => {
     const title = parseTitle(text);
     expect([title.quantity, title.unit?.unit.unit]).toEqual([quantity, unit]);

@@ -97,6 +97,14 @@ describe('without a tap', () => {
     expect(covered).toBeGreaterThan(0.97);
   });
 
+  test('dashes with rings on them are no word', () => {
+    const pressure = falling(950, 2.2);
+    const paper = boxedPaper().line(curvePath(pressure, 0.2, 2.15), 2, [20, 20, 20], [20, 8]);
+    for (let q = 0.2; q < 2.15; q += q < 1.3 ? 0.4 : 0.1) paper.ring(onPaper(q, pressure(q)), 7);
+    const { curves } = readPlot(paper);
+    expect(distanceFrom(curves[0]!.points, pressure, 0.2, 2.15).covered).toBeGreaterThan(0.97);
+  });
+
   test('test points without a line are one curve', () => {
     const pressure = falling(850, 3.5);
     const paper = boxedPaper();

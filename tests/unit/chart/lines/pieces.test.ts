@@ -53,6 +53,27 @@ describe('pieces of one line', () => {
     expect(Math.abs(joint!.trace.y[middle]! - arc(joint!.trace.x[middle]!))).toBeLessThan(1);
   });
 
+  const label = { left: 40, top: 150, right: 150, bottom: 260 };
+
+  test('a scrap goes on with a line behind a label, and not over bare paper', () => {
+    const [line, scrap] = [piece(150, 500), piece(20, 40)];
+    const [joint] = joints([line, scrap], 100, [label], 1);
+    expect([joint!.first, joint!.second]).toEqual([1, 0]);
+    expect(joint!.trace.x[0]).toBe(20);
+    expect(joints([line, scrap], 100, [], 1)).toEqual([]);
+  });
+
+  test('scraps make no line by themselves', () => {
+    expect(joints([piece(50, 70), piece(20, 40)], 90, [label], 2)).toEqual([]);
+  });
+
+  test('a label may cover a dip; bare paper may not', () => {
+    const dip = (x: number) => (x < 95 ? 200 + 0.8 * (x - 40) : 260 - 0.12 * (x - 150));
+    const sides = [0, 1].map((k) => ({ ...piece(0, 10), trace: k ? trace(dip, 150, 400) : trace(dip, -100, 40) }));
+    expect(joints(sides, 130, [{ ...label, top: 180, bottom: 280 }])).toHaveLength(1);
+    expect(joints(sides, 130)).toEqual([]);
+  });
+
   test('are not joined beside each other, nor over a long gap', () => {
     expect(joints([piece(0, 200), piece(220, 500, 14)], 90)).toEqual([]);
     expect(joints([piece(0, 200), piece(320, 500)], 90)).toEqual([]);
