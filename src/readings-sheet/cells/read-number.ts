@@ -14,11 +14,15 @@ const MOST_JOINED = 4;
 const WIDEST = 1.25;
 /** Pieces of different blots make one digit only this near, usual digit heights. */
 const NEAR = 0.12;
+/** Connected ink so wide may well be two figures, and is nearly always one where it is no wider than this; usual digit heights. */
+const TWO_WIDE = 1;
+const ONE_WIDE = 0.65;
+const CUT = Math.log(0.003);
 /** Marks are points up to this size, usual digit heights. */
 const POINT = { high: 0.42, wide: 0.4, least: 0.07 };
-/** A comma reaches below the line, and may be so high; higher still where it begins low enough. */
+/** A comma reaches below the line, and may be so high; higher still, and wider, where it begins low enough. */
 const COMMA = 0.62;
-const LOW_COMMA = { high: 0.8, begins: 0.48 };
+const LOW_COMMA = { high: 0.8, begins: 0.48, wide: 0.6 };
 /** A second point, a point at the end or the beginning, a point passed over. */
 const UNUSUAL = Math.log(0.02);
 const LEAST = 1e-5;
@@ -48,11 +52,12 @@ export function readNumber(blots: readonly Blot[], field: Field, digit: number, 
     for (let to = i + 1; to <= Math.min(slices.length, i + MOST_JOINED); to++) {
       if (to > i + 1 && !mayJoin(i, to)) break;
       const likely = sharesOf(i, to);
+      const whole = cutCost(to);
       const next: Spelling[] = [];
       for (const { text, logLikelihood } of beams[i]!)
         for (let d = 0; d < NO_DIGIT; d++)
           if (likely[d]! > 1e-4)
-            next.push({ text: text + d, logLikelihood: logLikelihood + Math.log(Math.max(LEAST, likely[d]!)) });
+            next.push({ text: text + d, logLikelihood: logLikelihood + whole + Math.log(Math.max(LEAST, likely[d]!)) });
       beams[to]!.push(...withPoint(next, pointBefore(to)));
     }
   }
@@ -70,6 +75,14 @@ export function readNumber(blots: readonly Blot[], field: Field, digit: number, 
     const from = i === 0 ? -Infinity : middle(slices[i - 1]!);
     const to = i === slices.length ? Infinity : middle(slices[i]!);
     return Math.max(0, ...points.filter(({ x }) => x > from && x <= to).map(({ likely }) => likely));
+  }
+
+  /** What it costs that a figure ends before piece `i` where the ink goes on: connected ink no wider than one figure hardly is two. */
+  function cutCost(i: number): number {
+    const [last, next] = [slices[i - 1]!, slices[i]];
+    if (last.blots !== next?.blots) return 0;
+    const wide = Math.max(...last.blots.map(({ x1 }) => x1)) - Math.min(...last.blots.map(({ x0 }) => x0));
+    return CUT * Math.min(1, Math.max(0, (TWO_WIDE - wide / digit) / (TWO_WIDE - ONE_WIDE)));
   }
 
   function mayJoin(from: number, to: number): boolean {
@@ -109,7 +122,7 @@ function elementsOf(blots: readonly Blot[], field: Field, digit: number) {
     const isLow = b.y1 > foot + 0.04 * digit && b.cy > foot - 0.3 * digit;
     const isComma = isLow && b.y0 > foot - LOW_COMMA.begins * digit;
     const highest = isComma ? LOW_COMMA.high : isLow ? COMMA : POINT.high;
-    return b.y1 - b.y0 < highest * digit && b.x1 - b.x0 < POINT.wide * digit;
+    return b.y1 - b.y0 < highest * digit && b.x1 - b.x0 < (isComma ? LOW_COMMA : POINT).wide * digit;
   };
   const slices = joinedUpright(blots.filter((b) => !isMark(b))).flatMap((s) => cutApart(s, field, digit));
   const points = slices.length

@@ -15,8 +15,11 @@ export type Blot = {
   readonly level: number;
 };
 
-/** Finds connected ink of at least `least` darkness; pieces of fewer than `fewest` pixels are grain. */
-export function findBlots({ width, height, values }: Field, least: number, fewest: number): Blot[] {
+/**
+ * Finds connected ink of at least `least` darkness; pieces of fewer than `fewest` pixels are grain. @param reach pixels no
+ * further from each other than this along either side are connected
+ */
+export function findBlots({ width, height, values }: Field, least: number, fewest: number, reach = 1): Blot[] {
   const seen = new Uint8Array(width * height);
   const blots: Blot[] = [];
   for (let start = 0; start < values.length; start++) {
@@ -26,8 +29,8 @@ export function findBlots({ width, height, values }: Field, least: number, fewes
     for (const at of pixels) {
       const x = at % width;
       const y = (at - x) / width;
-      for (let v = Math.max(0, y - 1); v <= Math.min(height - 1, y + 1); v++)
-        for (let u = Math.max(0, x - 1); u <= Math.min(width - 1, x + 1); u++) {
+      for (let v = Math.max(0, y - reach); v <= Math.min(height - 1, y + reach); v++)
+        for (let u = Math.max(0, x - reach); u <= Math.min(width - 1, x + reach); u++) {
           const next = v * width + u;
           if (seen[next] || values[next]! < least) continue;
           seen[next] = 1;

@@ -1,6 +1,7 @@
 import type { Field } from '../../writing/crop/filters.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { findBlots, type Blot } from './blots.ts';
+import { isBroken } from './broken-ink.ts';
 import { takeOutLong } from './long-strokes.ts';
 import { tableInk } from './table-ink.ts';
 import { withoutRulings } from './without-rulings.ts';
@@ -16,6 +17,8 @@ export type SheetInk = {
 };
 
 const FEWEST_PIXELS = 6;
+/** Dots so near each other are one stroke, flat pixels. */
+const BRIDGED = 2;
 /** What is thinner than any pen and longer than a speck is the edge of a ruling, flat pixels. */
 const THIN = 2;
 const LONGER = 7;
@@ -27,7 +30,8 @@ export function sheetInk(table: TableSurface): SheetInk {
   const size = [table.xs.at(-1)! - table.xs[0]!, table.ys.at(-1)! - table.ys[0]!] as const;
   const first = findBlots(field, least, FEWEST_PIXELS);
   const blots = takeOutLong(field, first, size) ? findBlots(field, least, FEWEST_PIXELS) : first;
-  return { field, drawn, blots: blots.filter((blot) => !isEdge(blot)) };
+  const whole = isBroken(blots) ? findBlots(field, least, FEWEST_PIXELS, BRIDGED) : blots;
+  return { field, drawn, blots: whole.filter((blot) => !isEdge(blot)) };
 }
 
 function isEdge({ x0, x1, y0, y1 }: Blot): boolean {

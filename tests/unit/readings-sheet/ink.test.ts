@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { blotsByCell } from '../../../src/readings-sheet/cells/cell-blots.ts';
 import { findBlots } from '../../../src/readings-sheet/ink/blots.ts';
+import { isBroken } from '../../../src/readings-sheet/ink/broken-ink.ts';
 import { takeOutLong } from '../../../src/readings-sheet/ink/long-strokes.ts';
 import { withoutRulings } from '../../../src/readings-sheet/ink/without-rulings.ts';
 import type { TableSurface } from '../../../src/readings-sheet/table/table-surface.ts';
@@ -23,6 +24,20 @@ const tableOf = (xs: readonly number[], ys: readonly number[], drawn: TableSurfa
 });
 
 describe('ink', () => {
+  test('in dots is in pieces, and whole where they are taken together', () => {
+    const field = blank();
+    // fives of two pieces that reach past each other, one pixel apart
+    for (const x of [60, 120, 180]) {
+      fill(field, x, 100, x + 18, 110);
+      fill(field, x + 19, 104, x + 24, 130);
+      fill(field, x + 6, 118, x + 24, 130);
+    }
+    expect(isBroken(findBlots(field, 0.2, 6))).toBe(true);
+    const whole = findBlots(field, 0.2, 6, 2);
+    expect(whole).toHaveLength(3);
+    expect(isBroken(whole)).toBe(false);
+  });
+
   test('of figures on a fold is left when the fold is taken out', () => {
     const field = blank();
     fill(field, 0, 150, WIDTH, 153);

@@ -62,6 +62,14 @@ describe('a number in a cell', () => {
     expect(spelt(written('42.'))).toBe('42');
   });
 
+  test('a mark as wide as it is high is a comma where it hangs below the line', () => {
+    const comma = written(
+      '20 47',
+      [72, 76, 80, 84].map((x) => [x, 48, x, 56] as const),
+    );
+    expect(spelt(comma)).toBe('20.47');
+  });
+
   test('bare paper spells nothing', () => {
     expect(spelt(written(''))).toBeUndefined();
   });
