@@ -3,6 +3,7 @@ import type { ReadCell } from './cells/read-cells.ts';
 import type { Weighed } from './columns/weigh-column.ts';
 import { columnTrust } from './doubts/column-trust.ts';
 import { contradicted } from './doubts/column-witness.ts';
+import { lostPoints } from './doubts/lost-points.ts';
 import { mixesOnesAndSevens } from './doubts/odd-hand.ts';
 import { rowDoubts } from './doubts/row-doubts.ts';
 import type { FoundTable } from './find-table.ts';
@@ -24,8 +25,9 @@ const STAINED = 0.6;
 /** A row that may be in a wrong place holds right values in vain. */
 const MISPLACED = 0.5;
 
-/** So much is left of the trust in a column that goes against the others, and in sevens that may be ones. */
+/** So much is left of the trust in a column that goes against the others or lost its points, and in sevens that may be ones. */
 const CONTRADICTED = 0.5;
+const POINTLESS = 0.5;
 const MIXED = 0.5;
 
 /** The answer: values in SI, doubts, places in the photo. Rows at the end in which nothing stands are left out. */
@@ -49,11 +51,13 @@ export function putTogether(
     ),
   );
   const against = contradicted(columns.map(({ quantity }, c) => ({ quantity, values: weighed[c]! })));
+  const arePointless = lostPoints(columns.map((column, c) => ({ ...column, values: weighed[c]! })));
   const areMixed = mixesOnesAndSevens(weighed.flat().flatMap((read) => read?.text ?? []));
   const doubt = (r: number, c: number) =>
     trust[c]! *
     (isMisplaced[r] ? MISPLACED : 1) *
     (against[c] ? CONTRADICTED : 1) *
+    (arePointless[c] ? POINTLESS : 1) *
     (areMixed && weighed[c]![r]?.text.includes('7') ? MIXED : 1);
   return {
     fields,

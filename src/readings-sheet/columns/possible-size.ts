@@ -1,4 +1,4 @@
-import { toBase } from '../../units/names.ts';
+import { toBase, unitCalled } from '../../units/names.ts';
 import type { NamedColumn } from '../heads/name-columns.ts';
 import type { ColumnQuantity } from '../quantities.ts';
 import type { Weighed } from './weigh-column.ts';
@@ -19,12 +19,22 @@ const POSSIBLE: Record<ColumnQuantity, readonly [number, number]> = {
 /** What is left of the sureness of a name whose readings are impossible. */
 const IMPOSSIBLE = 0.5;
 
-/** A column's name, doubted where its readings cannot be. */
+/** What a unit may have been before a part of it was lost. */
+const MISREAD: Readonly<Record<string, string>> = { 'L/min': 'm³/min', 'L/s': 'm³/s' };
+
+/** A column's name, doubted where its readings cannot be; its unit the one it may have been misread from, where that can be. */
 export function asPossible(column: NamedColumn, values: readonly (Weighed | null)[]): NamedColumn {
-  const { quantity, unit, sureness } = column;
+  if (isPossible(column, values)) return column;
+  const doubted = { ...column, sureness: IMPOSSIBLE * column.sureness };
+  const meant = column.unit && MISREAD[column.unit.unit];
+  const other = meant ? { ...doubted, unit: unitCalled(meant) } : doubted;
+  return isPossible(other, values) ? other : doubted;
+}
+
+function isPossible({ quantity, unit }: NamedColumn, values: readonly (Weighed | null)[]): boolean {
   const sure = values.flatMap((w) => (w && w.chance > 0.7 ? [w.value] : []));
-  if (!quantity || !sure.length || (!unit && quantity !== 'opening')) return column;
+  if (!quantity || !sure.length || (!unit && quantity !== 'opening')) return true;
   const most = unit && quantity !== 'opening_pct' ? toBase(Math.max(...sure), unit) : Math.max(...sure);
   const [low, high] = POSSIBLE[quantity];
-  return most < low || most > high ? { ...column, sureness: IMPOSSIBLE * sureness } : column;
+  return most >= low && most <= high;
 }

@@ -75,4 +75,10 @@ describe('a column', () => {
     expect(asPossible({ ...named, unit: unitCalled('W') }, values).sureness).toBeLessThan(0.6);
     expect(asPossible({ ...named, unit: unitCalled('kW') }, values).sureness).toBe(1);
   });
+
+  test('no blower gives so few litres a minute: they are cubic metres, to be checked', () => {
+    const flow = { quantity: 'flow_m3_s', unit: unitCalled('L/min'), sureness: 1 } as const;
+    const found = asPossible(flow, [read(6.04), read(24.29), read(59.78)]);
+    expect([found.unit?.unit, found.sureness]).toEqual(['m³/min', 0.5]);
+  });
 });
