@@ -66,15 +66,16 @@ const LONE_LETTER = 0.15;
 const rankOf = (label: HeadLabel): number =>
   label.sureness + (unitBehind(label) ? WITH_UNIT : 0) - (label.isLetter ? LONE_LETTER : 0);
 
-/** Units that are those of one field only. */
-const TELLING: readonly (readonly [string, HeadQuantity])[] = [
-  ['V', 'voltage_V'],
-  ['Hz', 'frequency_Hz'],
-  ['°C', 'airTemperature_C'],
-  ['mbar', 'barometer_Pa'],
-  ['hPa', 'barometer_Pa'],
+/** Units that are those of one field only, and how surely they tell it: other lengths are written on sheets too. */
+const TELLING: readonly (readonly [string, HeadQuantity, number])[] = [
+  ['V', 'voltage_V', 0.86],
+  ['Hz', 'frequency_Hz', 0.86],
+  ['°C', 'airTemperature_C', 0.86],
+  ['mbar', 'barometer_Pa', 0.86],
+  ['hPa', 'barometer_Pa', 0.86],
+  ['kPa', 'barometer_Pa', 0.8],
+  ['mm', 'ductDiameter_m', 0.8],
 ];
-const SURE_BY_UNIT = 0.86;
 /** A first figure may begin so much before where it was read, letter heights. */
 const BEFORE = 0.3;
 
@@ -83,14 +84,15 @@ function unnamed(row: readonly ReadWord[]): HeadLabel[] {
   return row.flatMap((word, i): HeadLabel[] => {
     if (!looksLikeNumber(word.text)) return [];
     const unit = word.text.replace(/^[\d.,]+/, '') || (row[i + 1]?.text ?? '');
-    const quantity = TELLING.find(([name]) => /\p{L}/u.test(unit) && unitAsRead(unit)?.unit === name)?.[1];
-    if (!quantity) return [];
+    const told = TELLING.find(([name]) => /\p{L}/u.test(unit) && unitAsRead(unit)?.unit === name);
+    if (!told) return [];
+    const [, quantity, sureness] = told;
     const { x0, x1, y0, y1 } = word;
     const words = row.slice(i, i + 2);
     return [
       {
         quantity,
-        sureness: SURE_BY_UNIT,
+        sureness,
         isLetter: false,
         x0: x0 - BEFORE * (y1 - y0),
         x1: Math.max(x1, words.at(-1)!.x1),

@@ -51,13 +51,23 @@ const MOST_DECIMALS: Record<HeadQuantity, number> = {
   barometer_Pa: 3,
 };
 
+/** A unit none of the numbers can be in was misread: what is said without it is to be looked at. */
+const OTHER_UNIT = 0.6;
+
 /** The likeliest value a field can have; null where none of the spellings can be one. @param unit as it was read */
 export function headValue(quantity: HeadQuantity, spellings: readonly Spelling[], unit: Unit | null): HeadValue | null {
+  const own = valueIn(quantity, spellings, unit);
+  if (own || !unit) return own;
+  const bySize = valueIn(quantity, spellings, null);
+  return bySize && { ...bySize, chance: OTHER_UNIT * bySize.chance };
+}
+
+function valueIn(quantity: HeadQuantity, spellings: readonly Spelling[], unit: Unit | null): HeadValue | null {
   const options = spellings.flatMap(({ text, logLikelihood }) => {
     const number = Number(text);
     const decimals = text.includes('.') ? text.length - 1 - text.indexOf('.') : 0;
     const used = unit ?? unitBySize(quantity, number);
-    if (!used || decimals > MOST_DECIMALS[quantity]) return [];
+    if (!used || decimals > MOST_DECIMALS[quantity] || /^0\d/.test(text)) return [];
     const value = Number(toBase(number, used).toPrecision(7));
     const [low, high] = HEAD_QUANTITIES[quantity].range;
     if (value < low || value > high) return [];

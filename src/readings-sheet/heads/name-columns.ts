@@ -75,11 +75,22 @@ export function nameColumns(
   return named;
 }
 
-function guessesOf(lines: readonly string[]): Guess[] {
+/** A power's sign and its unit read as one word. */
+const parted = (line: string): string => line.replace(/^\s*(P)(k?W)\s*$/, '$1 $2');
+
+/** A name is worth so much where a unit of another kind stands there for certain. */
+const OUTSPOKEN = 0.35;
+const CERTAIN = { likeness: 0.95, letters: 4 };
+
+function guessesOf(read: readonly string[]): Guess[] {
+  const lines = read.map(parted);
   const units = unitsIn(lines);
-  const parted = [...lines, lines.join(' ')]
+  const ends = [...lines, lines.join(' ')]
     .flatMap(unitsAtEnd)
     .map((one) => ({ ...one, passages: one.names.map(nameIn) }));
+  const isCertain = ends.some(
+    ({ unit, likeness }) => likeness >= CERTAIN.likeness && unit.unit.length >= CERTAIN.letters,
+  );
   const whole = passagesOf(lines.join(' '));
   const single = lines.map(passagesOf);
   return (Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[]).flatMap((quantity): Guess[] => {
@@ -87,18 +98,18 @@ function guessesOf(lines: readonly string[]): Guess[] {
     const name = Math.max(nameAmong(names, whole), ...single.map((line) => 0.95 * nameAmong(names, line)));
     const wanted: Quantity | null = COLUMN_QUANTITIES[quantity].of;
     if (wanted === null) {
-      const hasUnit = units.length > 0 || parted.some(({ likeness }) => likeness > CLEAR_UNIT);
+      const hasUnit = units.length > 0 || ends.some(({ likeness }) => likeness > CLEAR_UNIT);
       return name > 0 && !hasUnit ? [{ quantity, unit: null, worth: name + 0.4 }] : [];
     }
     const exact = units.find((u) => u.quantity === wanted);
-    const ends = parted
+    const own = ends
       .filter(({ unit }) => unit.quantity === wanted)
       .map(({ unit, likeness, passages }) => {
-        const own = Math.max(name, ...passages.map((some) => nameAmong(names, some)));
-        return { quantity, unit, worth: Math.max(own, ALONE[quantity] ?? 0) + UNIT_WORTH * likeness };
+        const called = Math.max(name, ...passages.map((some) => nameAmong(names, some)));
+        return { quantity, unit, worth: Math.max(called, ALONE[quantity] ?? 0) + UNIT_WORTH * likeness };
       });
-    if (exact) ends.push({ quantity, unit: exact, worth: Math.max(name, ALONE[quantity] ?? 0) + UNIT_WORTH });
-    if (ends.length) return [surest(ends)];
+    if (exact) own.push({ quantity, unit: exact, worth: Math.max(name, ALONE[quantity] ?? 0) + UNIT_WORTH });
+    if (own.length) return [surest(own)];
     // the raised 3 of a volume is easily lost
     const rate = wanted === 'flow' && name > 0.4 ? units.find((u) => VOLUMES[u.unit]) : undefined;
     if (rate) return [{ quantity, unit: unitCalled(VOLUMES[rate.unit]!), worth: name + 0.75 * UNIT_WORTH }];
@@ -106,6 +117,7 @@ function guessesOf(lines: readonly string[]): Guess[] {
     const spoken =
       wanted === 'pressure' && name > 0.5 ? units.map((u) => unitAsRead(u.unit, 'pressure')).find(Boolean) : null;
     if (spoken) return [{ quantity, unit: spoken, worth: name + 0.2 }];
+    if (isCertain) return name > 0 ? [{ quantity, unit: null, worth: OUTSPOKEN * name }] : [];
     // a unit that does not fit a clear name was misread
     const isNamed = units.length ? name > CLEAR_NAME : name > 0;
     return isNamed ? [{ quantity, unit: null, worth: name * 0.6 + NO_UNIT_WORTH }] : [];

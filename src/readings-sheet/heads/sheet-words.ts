@@ -55,7 +55,7 @@ function sheetLines(lines: readonly TextLine[], { xs }: TableSurface, grid: Writ
   const near = (some: readonly TextLine[], most: number) => some.toSorted((a, b) => b.y1 - a.y1).slice(0, most);
   const head = dark
     .filter(({ y1 }) => y1 <= top)
-    .filter(({ y0, y1 }) => y1 - y0 > 0.5 * high && y1 - y0 < 2.5 * high)
+    .filter(({ y0, y1 }) => y1 - y0 > 0.38 * high && y1 - y0 < 2.5 * high)
     .filter(({ worth, letters }) => worth / Math.sqrt(letters.length) > LEAST_WORTH * usual);
   const isReading = ({ y0, y1 }: TextLine) => (y0 + y1) / 2 > grid.ys[0]!;
   const readings = header.filter(isReading).toSorted((a, b) => a.y0 - b.y0);

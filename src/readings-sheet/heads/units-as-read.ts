@@ -27,7 +27,7 @@ const AS_READ: readonly (readonly [RegExp, string])[] = [
   [/^w{1,3}$/, 'W'],
   [/^(a|amps?|ampere)$/, 'A'],
   [/^(%|[°o9]\/o|pct|percent)$/, '%'],
-  [/^(v|volts?)$/, 'V'],
+  [/^(v{1,2}|volts?)$/, 'V'],
   [/^[hn#][z23]$/, 'Hz'],
   [/^[°ºo*'’]?c$/, '°C'],
 ];

@@ -23,6 +23,17 @@ describe('what stands over columns', () => {
     ]);
   });
 
+  test('a sign and its unit read as one word', () => {
+    expect(named(['PW'], ['IA'])).toEqual(['inputPower_W W', 'current_A A']);
+  });
+
+  test('a unit nobody can mistake rules out a name of another kind', () => {
+    expect(named(['Pe [mbar]'], ['Ve/l»', 'fmm WG]'])).toEqual([
+      'staticPressure_Pa mbar',
+      'velocityPressure_Pa mm water',
+    ]);
+  });
+
   test.each([
     [['Nr.'], ['Stat. Druck', 'Pa'], ['Volumenstrom', 'm³/h'], ['Strom', 'A'], ['Drehzahl', 'min-1']],
     [['N°'], ['Pression stat.', 'Pa'], ['Débit', 'm³/h'], ['Intensité', 'A'], ['Vitesse', 'tr/min']],
