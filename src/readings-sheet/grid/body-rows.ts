@@ -28,7 +28,20 @@ export function bodyRows(rows: readonly TextRow[], heads: readonly number[]): Te
     sum += worthOf(row);
     if (sum > best.worth) best = { from, to: i + 1, worth: sum };
   });
-  return goneOn(rows, withoutUnits(rows, belowHead(rows, best, heads)));
+  return goneOn(rows, withoutUnits(rows, belowHead(rows, withinRulings(rows, best, heads), heads)));
+}
+
+/** Rows are ruled when so many steps between them have a ruling. A row further above the first, usual steps, is another's. */
+const RULED = 0.6;
+const FIRST_REACH = 1.2;
+
+/** Where rows are ruled, the values of the sheet's head stand above all rulings. One row there may be the table's: its top may be lost. */
+function withinRulings(rows: readonly TextRow[], { from, to }: Run, rulings: readonly number[]): Run {
+  const run = rows.slice(from, to);
+  const parted = run.slice(1).filter(({ y }, i) => rulings.some((at) => at > run[i]!.y && at < y));
+  if (parted.length < RULED * (run.length - 1)) return { from, to };
+  const top = Math.min(...rulings) - FIRST_REACH * pitchOf(run);
+  return { from: from + run.filter(({ y }) => y < top).length, to };
 }
 
 type Run = { readonly from: number; readonly to: number };

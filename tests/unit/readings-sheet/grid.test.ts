@@ -34,6 +34,13 @@ describe('rows of words', () => {
     expect(heights(bodyRows([...rows, beside], []))).toEqual(heights(rows));
   });
 
+  test('of numbers above all rulings of a ruled table are the head of the sheet', () => {
+    const head = [20, 80, 140].map((y) => rowAt(y, COLUMNS));
+    const rulings = Array.from({ length: 9 }, (_, k) => 170 + PITCH * k);
+    expect(heights(bodyRows([...head, ...rows], rulings))).toEqual([140, ...heights(rows)]);
+    expect(heights(bodyRows([...head, ...rows], []))).toEqual([20, 80, 140, ...heights(rows)]);
+  });
+
   test('of nothing but letters hold no readings', () => {
     expect(bodyRows([rowAt(100, COLUMNS, 10, 0.1), rowAt(150, COLUMNS, 10, 0.1)], [])).toEqual([]);
     expect(bodyRows([rowAt(100, [100], 2, 0.1)], [])).toEqual([]);
