@@ -5,7 +5,7 @@ import { columnTrust } from './doubts/column-trust.ts';
 import { contradicted } from './doubts/column-witness.ts';
 import { lostPoints } from './doubts/lost-points.ts';
 import { mixesOnesAndSevens } from './doubts/odd-hand.ts';
-import { rowDoubts } from './doubts/row-doubts.ts';
+import { areTorn, rowDoubts } from './doubts/row-doubts.ts';
 import type { FoundTable } from './find-table.ts';
 import type { NamedColumn } from './heads/name-columns.ts';
 import type { SheetCell, SheetReading } from './reading.ts';
@@ -44,6 +44,7 @@ export function putTogether(
   const rows = cells.slice(0, last + 1);
   const numbers = columns.findIndex(({ quantity }) => quantity === 'opening');
   const isMisplaced = rowDoubts({ isDoubtful: grid.isDoubtful, isFirstSure }, weighed[numbers] ?? null);
+  const isTorn = areTorn(rows.map((row) => row.map(({ content }) => content.kind !== 'empty')));
   const trust = columns.map((_, c) =>
     columnTrust(
       rows.map((row) => row[c]!),
@@ -55,7 +56,7 @@ export function putTogether(
   const areMixed = mixesOnesAndSevens(weighed.flat().flatMap((read) => read?.text ?? []));
   const doubt = (r: number, c: number) =>
     trust[c]! *
-    (isMisplaced[r] ? MISPLACED : 1) *
+    (isMisplaced[r] || isTorn ? MISPLACED : 1) *
     (against[c] ? CONTRADICTED : 1) *
     (arePointless[c] ? POINTLESS : 1) *
     (areMixed && weighed[c]![r]?.text.includes('7') ? MIXED : 1);

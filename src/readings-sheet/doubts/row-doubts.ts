@@ -35,3 +35,18 @@ export function rowDoubts(
     return isShifted || isOther || (is && !isTold);
   });
 }
+
+/** One row may have been filled in half and the next the other way round; more of them are one row in two. */
+const SPLIT = 2;
+
+/**
+ * Whether rows were torn apart: where a sheet was not laid flat one row's cells come to stand in two, each of which has what
+ * the other lacks, and no row is where it was written. @param filled for each row which of its cells hold something
+ */
+export function areTorn(filled: readonly (readonly boolean[])[]): boolean {
+  const pairs = filled.slice(1).filter((row, i) => {
+    const above = filled[i]!;
+    return row.some(Boolean) && above.some(Boolean) && row.every((is, c) => is !== above[c]);
+  });
+  return pairs.length >= SPLIT;
+}

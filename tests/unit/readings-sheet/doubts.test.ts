@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { asPossible } from '../../../src/readings-sheet/columns/possible-size.ts';
 import type { Weighed } from '../../../src/readings-sheet/columns/weigh-column.ts';
 import { columnTrust } from '../../../src/readings-sheet/doubts/column-trust.ts';
-import { rowDoubts } from '../../../src/readings-sheet/doubts/row-doubts.ts';
+import { areTorn, rowDoubts } from '../../../src/readings-sheet/doubts/row-doubts.ts';
 import type { ReadCell } from '../../../src/readings-sheet/cells/read-cells.ts';
 import { unitCalled } from '../../../src/units/names.ts';
 
@@ -10,6 +10,17 @@ const read = (value: number, chance = 0.99): Weighed => ({ text: String(value), 
 const even = (count: number) => ({ isDoubtful: Array.from({ length: count }, () => false), isFirstSure: true });
 
 describe('rows', () => {
+  test('of which each has what the next lacks were torn apart', () => {
+    const [number, rest, all] = [
+      [true, false, false],
+      [false, true, true],
+      [true, true, true],
+    ];
+    expect(areTorn([all, number, rest, number, rest])).toBe(true);
+    expect(areTorn([all, number, rest, all])).toBe(false);
+    expect(areTorn([all, [true, true, false], [true, false, true], all])).toBe(false);
+  });
+
   test('whose numbers count from one are in their places, whatever the steps', () => {
     const places = { isDoubtful: [false, true, false, false], isFirstSure: false };
     expect(
