@@ -11,7 +11,7 @@ export type SettledPart = { readonly candidate: Candidate; readonly chance: numb
 export type Settled = {
   readonly field: FieldName;
   readonly parts: readonly SettledPart[];
-  /** a further value seems to be missing, or to be one too many */
+  /** a further value seems to be missing, or to be one too many; or nothing but its look says that it is one */
   readonly isDoubted: boolean;
 };
 
@@ -30,13 +30,31 @@ export function settledAmong(all: readonly Assigned[]): Settled[] {
       .filter(({ candidate, chance }) => candidate.field === field && chance >= LEAST && hasEvidence(candidate))
       .toSorted((a, b) => b.chance - a.chance);
     const [first, ...rest] = field === 'ratedPower_W' ? withoutRepeated(own) : own;
-    if (!first) return [];
+    if (!first) return byLook(field, all);
     const isSeveral = FIGURE_FORMS[field]?.several === true;
     const further = rest.filter(({ chance, candidate }) => isSeveral && chance >= FURTHER && isPointedAt(candidate));
     return [{ field, first, further }];
   });
   const placed = withRatings(standings);
-  return standings.map(({ field }) => ({ field, ...placed.get(field)! }));
+  return standings.map(({ field, first }) => {
+    const { parts, isDoubted } = placed.get(field)!;
+    return { field, parts, isDoubted: isDoubted || !hasEvidence(first.candidate) };
+  });
+}
+
+/** A number that looks like a field nearly every plate has, and the chance it has at least. Its form says as much, see `formed`. */
+const TELLING_LOOK: { readonly [Name in FieldName]?: { readonly formed: number; readonly chance: number } } = {
+  speed_rpm: { formed: 0.9, chance: 0.02 },
+};
+
+/** Where nothing points at a field, the number that looks most like it: whoever checks it has something to check. */
+function byLook(field: FieldName, all: readonly Assigned[]): Standing[] {
+  const look = TELLING_LOOK[field];
+  if (!look) return [];
+  const [first] = all
+    .filter(({ candidate }) => candidate.field === field && candidate.formed > look.formed)
+    .toSorted((a, b) => b.chance - a.chance);
+  return first && first.chance > look.chance ? [{ field, first, further: [] }] : [];
 }
 
 const isPointedAt = ({ labelled, united }: Candidate) => labelled + united > 1.5;

@@ -101,6 +101,15 @@ describe('slips of reading', () => {
       );
   });
 
+  test('a speed whose unit nobody could read is told by its look, to be checked', () => {
+    const { fields } = readPlate(printed(['0.75 kW   3.18 A   50 Hz', 'EBX 1395 ¥/8']));
+    expect(fields.speed_rpm).toMatchObject({ value: 1395, needsReview: true });
+  });
+
+  test("a number that is no motor's speed is none", () => {
+    expect(readPlate(printed(['0.75 kW   3.18 A   50 Hz', 'EBX 2250 ¥/8'])).fields.speed_rpm).toBeUndefined();
+  });
+
   test('a number beside letters that mean nothing is no voltage', () => {
     const { fields } = readPlate(printed(['A 55.2   Hz 60   r/min 1770', 'XJ 200LA   1993   30 kW']));
     expect(fields.voltage_V).toBeUndefined();
