@@ -3,7 +3,7 @@ import { relativeSpeeds } from './fan-laws.ts';
 import type { FoundLine } from './find-lines.ts';
 import type { LineValues } from './line-values.ts';
 import { distanceToLine, type UnderstoodWord } from './near-words.ts';
-import { SURE_ALONE } from './speed-doubts.ts';
+import { SURE_ALONE, speedsOffLaw } from './speed-doubts.ts';
 import { speedsByLaw, type LawfulSpeeds } from './speeds-by-law.ts';
 
 /** The speeds of the curves of one family, and how they were told. */
@@ -16,6 +16,8 @@ export type Speeds = {
   readonly left: readonly number[];
   /** curves without a speed that are known to be of the same wheel as the others, all labels having found theirs */
   readonly unlabelled: readonly number[];
+  /** curves whose speed lies off the fan laws, by which the others' follow from each other */
+  readonly offLaw: readonly number[];
 };
 
 /** A label further off than this belongs to a legend, sheet pixels. */
@@ -44,7 +46,7 @@ export function assignSpeeds(
   );
   const shares = lines.map((_, i) => inOrder[outermost.indexOf(i)]!);
   const same = known.length ? speedsLike(known, shares, outermost) : null;
-  if (same) return { speeds: same, conflicts: [], left: [], unlabelled: [] };
+  if (same) return { speeds: same, conflicts: [], left: [], unlabelled: [], offLaw: [] };
   const areOneWheel = shares.filter((s) => s !== null).length > 1;
   const lawful = lines.length > 1 ? speedsByLaw(lines, shares, words) : null;
   const told = lawful ? withTheRest(lawful, outermost) : byLabels(lines, words, outermost, areOneWheel);
@@ -55,6 +57,7 @@ export function assignSpeeds(
     conflicts: [],
     ...told,
     left: [...new Set([...told.left, ...withoutCurve(words, told.speeds)])],
+    offLaw: speedsOffLaw(told.speeds, shares),
     unlabelled: lines.flatMap((_, i) => (told.speeds[i] === null && isAllMatched && isFamily(i) ? [i] : [])),
   };
 }

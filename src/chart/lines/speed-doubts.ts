@@ -1,3 +1,4 @@
+import { quantile } from '../../numeric/quantile.ts';
 import type { UnderstoodWord } from './near-words.ts';
 
 /** A reading of a speed as sure as this stands by itself. */
@@ -6,6 +7,30 @@ export const SURE_ALONE = 0.75;
 const BORNE_OUT = 2;
 /** Wheels of workshop blowers hardly ever turn slower: a figure may be lost, 1170 read as 170. Common practice, no source. */
 const SLOWEST_RPM = 250;
+
+/** So many curves of one wheel tell how well its curves follow from each other. */
+const ENOUGH_CURVES = 4;
+/** A speed so far off the laws, and so many times further than the others are, is likely one figure off. */
+const OFF_LAW = 0.01;
+const TIMES_OFF = 5;
+
+/**
+ * Which speeds lie off the fan laws by more than drawing does: 1130 among 1750, 1550, 1350 and 950, where the curves say
+ * 1150.
+ * @param shares speeds as the curves have them by the fan laws, of the fastest's; null where they do not tell
+ * @returns indices into `speeds`
+ */
+export function speedsOffLaw(speeds: readonly (number | null)[], shares: readonly (number | null)[]): number[] {
+  const told = speeds.flatMap((speed, k) => (speed && shares[k] ? [{ k, ratio: speed / shares[k] }] : []));
+  if (told.length < ENOUGH_CURVES) return [];
+  const middle = quantile(
+    Float64Array.from(told, ({ ratio }) => ratio),
+    0.5,
+  );
+  const off = told.map(({ ratio }) => Math.abs(ratio / middle - 1));
+  const usual = quantile(Float64Array.from(off), 0.5);
+  return told.flatMap(({ k }, i) => (off[i]! > Math.max(OFF_LAW, TIMES_OFF * usual) ? [k] : []));
+}
 
 /**
  * Which speeds rest on one label that was hard to read, or are no likely speed of a wheel, with nothing to bear them out.

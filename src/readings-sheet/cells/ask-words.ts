@@ -1,5 +1,5 @@
 import type { WordRead } from '../../words/word-reader.ts';
-import { changes } from '../heads/alike.ts';
+import { editDistance } from '../../words/edit-distance.ts';
 import type { Spelling } from './read-number.ts';
 
 /** A second witness misreads a digit this often, and loses or invents a point this often. */
@@ -37,7 +37,7 @@ export function askWords(spellings: readonly Spelling[], reads: readonly WordRea
 /** Logarithm of how likely the witness says this where that stands. */
 function logSaid(read: string, truth: string): number {
   const digits = (s: string) => s.replace('.', '');
-  const wrong = changes(digits(read), digits(truth));
+  const wrong = editDistance(digits(read), digits(truth));
   const isPointRight = pointFromEnd(read) === pointFromEnd(truth);
   return Math.log(Math.max(NONSENSE, 0.8 * MISREAD ** wrong * (isPointRight ? 1 : POINT_LOST)));
 }

@@ -1,3 +1,4 @@
+import { editDistance } from '../../words/edit-distance.ts';
 import { misreadings } from './misread.ts';
 
 /** Letters without accents and capitals, everything else a blank: what names are compared by. */
@@ -13,18 +14,6 @@ export const plainWords = (text: string): string =>
     .replaceAll('ß', 'ss')
     .replaceAll(/[^\p{L}\d#]+/gu, ' ')
     .trim();
-
-/** Fewest letters to change, add or leave out. Source: V. Levenshtein, Soviet Physics Doklady 10 (1966) 707. */
-export function changes(a: string, b: string): number {
-  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++)
-      row[j] = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1));
-    last = row;
-  }
-  return last[b.length]!;
-}
 
 /** Some words in a row without the blanks between them, and what share of the whole text they are. */
 type Passage = { readonly letters: string; readonly share: number };

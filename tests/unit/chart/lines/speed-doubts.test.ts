@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { doubtfulSpeeds } from '../../../../src/chart/lines/speed-doubts.ts';
+import { doubtfulSpeeds, speedsOffLaw } from '../../../../src/chart/lines/speed-doubts.ts';
 import type { UnderstoodWord } from '../../../../src/chart/lines/near-words.ts';
 
 const label = (speed_rpm: number, confidence: number) => ({ speed_rpm, confidence }) as UnderstoodWord;
@@ -24,5 +24,19 @@ describe('speeds that rest on one label', () => {
   test('three curves that follow from each other bear out each other`s speeds; one without a speed is not doubted', () => {
     expect(doubtfulSpeeds([2900, 2430, 2060], [label(2900, 0.6)], 2)).toEqual([]);
     expect(doubtfulSpeeds([null], [], 0)).toEqual([]);
+  });
+});
+
+describe('a speed that lies off the fan laws', () => {
+  const shares = [1, 1550.9 / 1750, 1348.8 / 1750, 1151 / 1750, 949 / 1750];
+
+  test('is asked about where the others follow from each other', () => {
+    expect(speedsOffLaw([1750, 1550, 1350, 1130, 950], shares)).toEqual([3]);
+    expect(speedsOffLaw([1750, 1550, 1350, 1150, 950], shares)).toEqual([]);
+  });
+
+  test('tells nothing among few curves, or where all of them are drawn roughly', () => {
+    expect(speedsOffLaw([1750, 1550, null, 1130, null], shares)).toEqual([]);
+    expect(speedsOffLaw([1750, 1590, 1310, 1180, 940], shares)).toEqual([]);
   });
 });
