@@ -1,4 +1,3 @@
-import { editDistance } from '../../words/edit-distance.ts';
 import { misreadings } from './misread.ts';
 
 /** Letters without accents and capitals, everything else a blank: what names are compared by. */
