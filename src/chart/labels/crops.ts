@@ -84,6 +84,15 @@ function blurRows(values: Float32Array, width: number, height: number, sigma: nu
   }
 }
 
+const SOFT_PX = 1.3;
+
+/** The same crop softened: grain around a figure is then no dots and commas any more. */
+export function softened({ grey, width, height }: WordCrop): WordCrop {
+  const values = Float32Array.from(grey);
+  blurRows(values, width, height, SOFT_PX);
+  return { grey: Uint8Array.from(values, (v) => Math.round(v)), width, height };
+}
+
 /** The same crop three times side by side: a lone figure is read more surely in company. */
 export function threefold({ grey, width, height }: WordCrop): WordCrop {
   const overlap = Math.min(BORDER_PX, width >> 2);

@@ -1,3 +1,4 @@
+import { unitCalled } from '../../units/names.ts';
 import type { Unit } from '../../units/units.ts';
 import { AXIS_QUANTITIES, type AxisQuantity } from '../hints.ts';
 import { cleared, type Doubt } from '../doubts.ts';
@@ -148,6 +149,9 @@ function named(id: string, index: number, { scale, meaning }: Candidate, told: A
 
 const clean = (v: number) => Number(v.toPrecision(10));
 
+/** Units that are read where the letter before them is lost: a scale that could not end there has the greater one. */
+const LOST_K: Readonly<Record<string, string>> = { Pa: 'kPa', W: 'kW' };
+
 /** The unit, and what the printed numbers are multiplied by: "1.000" may be a thousand or one, and plausibility settles it. */
 function unitOf(
   scale: ReadScale,
@@ -155,8 +159,10 @@ function unitOf(
   quantity: AxisQuantity,
 ): { unit: Unit; factor: number; isGuess: boolean } {
   const top = scale.high.value * meaning.multiplier;
-  const own = meaning.unit?.quantity === pressureLike(quantity) ? meaning.unit : null;
-  const unit = own ?? guessUnit(quantity, top);
+  const said = meaning.unit?.quantity === pressureLike(quantity) ? meaning.unit : null;
+  const isWhole = !said || !LOST_K[said.unit] || isPlausibleEnd(quantity, top * said.factor);
+  const own = isWhole ? said : null;
+  const unit = own ?? (said && unitCalled(LOST_K[said.unit]!)) ?? guessUnit(quantity, top);
   const other = thousandfold(scale);
   const swap =
     other && !isPlausibleEnd(quantity, top * unit.factor) && isPlausibleEnd(quantity, top * other * unit.factor);

@@ -2,7 +2,7 @@ import type { WordRead, WordReader } from '../../words/word-reader.ts';
 import type { Sheet } from '../sheet.ts';
 import { withoutHalves, withWholes } from './blank-thousands.ts';
 import type { Word } from './chains.ts';
-import { cropOf, threefold } from './crops.ts';
+import { cropOf, softened, threefold } from './crops.ts';
 import { mendPoints } from './mend-points.ts';
 import type { Pieces } from './pieces.ts';
 import { scaleEnds, type ScaleEnd } from './scale-ends.ts';
@@ -127,14 +127,16 @@ async function scaleOf(
     );
   let labels = labelsNow();
   let fit = fitScale(labels);
-  const readable = labels.filter((l) => l.numbers.length).length;
-  // what was not understood is looked at once more as any text: handwriting reads better so
-  const odd =
+  const oddNow = () =>
     fit && fit.weight >= ENOUGH && !fit.against
       ? []
-      : labels.filter((_, i) => !fit?.believed.some((b) => b.index === i)).slice(0, MOST_AGAIN);
-  if (odd.length && (readable >= 2 || (group.distance < 3 && !group.isInside))) {
-    const again = await readAgain(all, pieces, odd, reader);
+      : labels.filter((l, i) => reads.has(l.word) && !fit?.believed.some((b) => b.index === i)).slice(0, MOST_AGAIN);
+  // what was not understood is looked at once more: as any text, as handwriting reads better so, and softened
+  for (const look of [readAgain, readSoftened]) {
+    const odd = oddNow();
+    const readable = labels.filter((l) => l.numbers.length).length;
+    if (!odd.length || !(readable >= 2 || (group.distance < 3 && !group.isInside))) break;
+    const again = await look(all, pieces, odd, reader);
     const before = fit?.weight ?? 0;
     const kept = new Map(odd.map((l) => [l.word, reads.get(l.word)!]));
     odd.forEach((l, i) => reads.set(l.word, again[i]!));
@@ -180,6 +182,17 @@ async function readAgain(
   empty.forEach((i, k) => (out[i] = third[k]!));
   return out;
 }
+
+const readSoftened = (
+  all: Surroundings,
+  pieces: Pieces,
+  labels: readonly TickLabel[],
+  reader: WordReader,
+): Promise<WordRead[]> =>
+  reader(
+    labels.map((l) => softened(cropOf(all, pieces, l.word))),
+    'number',
+  );
 
 const isLone = (w: Word): boolean => w.x1 - w.x0 < 1.1 * w.size;
 

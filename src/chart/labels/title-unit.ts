@@ -16,6 +16,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm[3?*°'’]\s*\/\s*[4yuU9]$/gi, 'm3/h'],
   [/\bm(?:\W?|[^\w\s]{2,3})(s|h)\b/g, 'm3/$1'],
   [/\bm[^\w\s,;:.()-]{1,3}\s?(min|hr|sec)\b/gi, 'm3/$1'],
+  [/\bm[i1l|3?°'*]{1,3}\s?min\b/g, 'm3/min'],
   // a handwritten m, and a stroke that leans
   [/\bw[?*°'"’]\s?[f/|Il1]\s?h/g, 'm3/h'],
   // the Cyrillic second
