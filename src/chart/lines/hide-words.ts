@@ -1,5 +1,5 @@
 import type { TracingTable } from '../trace/tracing-table.ts';
-import { inkIslands, type InkIsland } from './ink-islands.ts';
+import { directionOf, inkIslands, type InkIsland } from './ink-islands.ts';
 import { withHalo, type SheetBox } from './line-seeds.ts';
 
 /** Fewer pieces beside each other are no word: they may be markers or dashes. */
@@ -126,9 +126,6 @@ function isOneRow(word: readonly InkIsland[], leastSpread: number): boolean {
   );
   return across < ROWS * size && spread > leastSpread;
 }
-
-/** Direction in which something spreads most, rad. Source: principal axis of its second moments. */
-const directionOf = ({ xx, yy, xy }: InkIsland['moments']): number => 0.5 * Math.atan2(2 * xy, xx - yy);
 
 /** Two lines of words together are still words. */
 const ROWS = 1.2;

@@ -96,3 +96,6 @@ export function inkOf(sheet: Sheet, { pixels }: Pick<InkIsland, 'pixels'>): InkC
   const mean = (c: 0 | 1 | 2) => Math.max(1, pixels.reduce((s, i) => s + sheet.ink[3 * i + c]!, 0) / pixels.length);
   return [mean(0), mean(1), mean(2)];
 }
+
+/** Direction in which an island spreads most, or places do; rad, -π/2..π/2. Source: principal axis of second moments. */
+export const directionOf = ({ xx, yy, xy }: InkIsland['moments']): number => 0.5 * Math.atan2(2 * xy, xx - yy);

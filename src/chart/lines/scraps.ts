@@ -1,6 +1,7 @@
 import type { Sheet } from '../sheet.ts';
+import { turn } from '../trace/foresee.ts';
 import type { Trace } from '../trace/stroke-centre.ts';
-import { inkOf, type InkIsland } from './ink-islands.ts';
+import { directionOf, inkOf, type InkIsland } from './ink-islands.ts';
 import type { Piece } from './join-pieces.ts';
 import { isNear } from './stroke-runs.ts';
 
@@ -45,8 +46,8 @@ export function scraps(
 }
 
 function strokeOf(island: InkIsland): Stroke {
-  const { left, right, top, bottom, moments } = island;
-  const angle = 0.5 * Math.atan2(2 * moments.xy, moments.xx - moments.yy);
+  const { left, right, top, bottom } = island;
+  const angle = directionOf(island.moments);
   const [x, y] = [(left + right) / 2, (top + bottom) / 2];
   const half = HALF_LENGTH * island.long;
   const [dx, dy] = [half * Math.cos(angle), half * Math.sin(angle)];
@@ -74,10 +75,8 @@ function follows(a: Stroke, b: Stroke): boolean {
   const [dx, dy] = [b.from[0] - a.to[0], b.from[1] - a.to[1]];
   const gap = Math.hypot(dx, dy);
   const way = gap > 2 ? Math.atan2(dy, dx) : a.angle;
-  return gap < LONGEST_GAP_PX && turn(a.angle, way) < MOST_TURN && turn(way, b.angle) < MOST_TURN;
+  return gap < LONGEST_GAP_PX && Math.abs(turn(a.angle, way)) < MOST_TURN && Math.abs(turn(way, b.angle)) < MOST_TURN;
 }
-
-const turn = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
 
 function pieceOf(sheet: Sheet, chain: readonly Stroke[]): Piece {
   const x: number[] = [];
