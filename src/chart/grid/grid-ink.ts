@@ -1,3 +1,4 @@
+import { middleOf } from '../../numeric/middle-of.ts';
 import type { GridLine, LineDirection } from './grid-lines.ts';
 import type { Sheet } from '../sheet.ts';
 
@@ -54,8 +55,6 @@ function lay(sheet: Sheet, line: GridLine, direction: LineDirection, data: Uint8
 }
 
 const counts = new Uint16Array(256);
-
-const middleOf = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 
 /** Place of the line across, between the strips it was seen in. */
 function acrossAt({ along, across }: GridLine, at: number): number {

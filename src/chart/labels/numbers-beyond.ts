@@ -1,3 +1,4 @@
+import { middleOf } from '../../numeric/middle-of.ts';
 import type { Word } from './chains.ts';
 import type { ScaleFit } from './scale-fit.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -47,5 +48,3 @@ export function numbersBeyond(
     return Math.abs(steps) < MOST_STEPS && Math.abs(steps) > 0.5 && Math.abs(steps - Math.round(steps)) < ON_STEP;
   });
 }
-
-const middleOf = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1]!;

@@ -1,3 +1,4 @@
+import { middleOf } from '../../numeric/middle-of.ts';
 import type { TracingTable } from '../trace/tracing-table.ts';
 import { directionOf, inkIslands, type InkIsland } from './ink-islands.ts';
 import { withHalo, type SheetBox } from './line-seeds.ts';
@@ -133,7 +134,6 @@ const ROWS = 1.2;
 const ALONG = 0.4;
 const MOST_DASHES = 0.2;
 const mean = (values: readonly number[]) => values.reduce((s, v) => s + v, 0) / values.length;
-const middleOf = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 
 const boxOf = (word: readonly InkIsland[]): SheetBox => ({
   left: Math.min(...word.map((l) => l.left)) - 1,

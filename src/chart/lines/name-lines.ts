@@ -93,10 +93,16 @@ export function nameLines(
       );
     const law = byFanLaws(family, speeds, (k) => values[k]![a]!, axis.quantity);
     for (const [i, j] of law.against) own.get(j)!.push(say.againstFanLaws(pathOf(j), speeds.get(i)!, speeds.get(j)!));
+    const lawful = told.speeds.find((speed, k) => speed !== null && !told.offLaw.includes(k));
+    for (const k of told.offLaw) {
+      const i = family[k]!;
+      if (lawful && !law.against.some(([, j]) => j === i))
+        own.get(i)!.push(say.againstFanLaws(pathOf(i), lawful, told.speeds[k]!));
+    }
     for (const [i, end] of law.shorter)
       own.get(i)!.push(say.shorterThanOthers(pathOf(i), end, axis.quantity.endsWith('pressure')));
     if (axis.quantity.endsWith('pressure'))
-      for (const k of new Set([...doubtfulSpeeds(told.speeds, meant, law.compared), ...told.offLaw]))
+      for (const k of doubtfulSpeeds(told.speeds, meant, law.compared))
         own.get(family[k]!)!.push(say.speedUnconfirmed(pathOf(family[k]!), told.speeds[k]!));
     // speeds that the fan laws bear out need no label close by
     if (law.against.length || law.compared < family.length - 1)

@@ -81,7 +81,7 @@ export const speedUnconfirmed = (path: string, speed_rpm: number): Doubt =>
   doubt(
     'speed-unconfirmed',
     path,
-    `The other curves do not bear out ${speed_rpm} rpm, or none tells and it was hard to read or is slower than wheels usually turn: please check whether a figure was lost or misread.`,
+    `No other curve bears out ${speed_rpm} rpm, and it was hard to read or is slower than wheels usually turn: please check whether a figure was lost or misread.`,
     0.6,
     true,
   );

@@ -36,6 +36,22 @@ describe('speeds', () => {
     );
   });
 
+  test('one figure off, among many that bear each other out, are doubted', () => {
+    const speeds = [1750, 1550, 1350, 1150, 950];
+    const shares = speeds.map((n) => n / 1750);
+    const words = speeds.map((n, k) =>
+      word(`${n === 1150 ? 1130 : n} rpm`, 2.2 * shares[k]!, wheel(shares[k]!)(2 * shares[k]!)),
+    );
+    const { curves, doubts } = readPlot(familyPaper(shares), [FLOW, PRESSURE], words);
+    expect(curves.map((c) => c.speed_rpm)).toEqual([1750, 1550, 1350, 1130, 950]);
+    expect(doubts.filter((d) => d.serious).map((d) => [d.warning.path, d.warning.text])).toEqual([
+      [
+        '/curves/3',
+        'The curves for 1750 and 1130 rpm do not follow from each other by the fan laws: one of the speeds or curves may be read wrong.',
+      ],
+    ]);
+  });
+
   test('with a figure lost are mended where the fan laws leave one round speed', () => {
     const words = [word('2900 rpm', 2.75, wheel(1)(2.6) + 60), word('320 rpm', 2.0, wheel(0.8)(1.8) + 50)];
     const { curves, doubts } = readPlot(familyPaper([1, 0.8]), [FLOW, PRESSURE], words);
