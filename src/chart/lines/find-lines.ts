@@ -110,10 +110,14 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
     const other = instead === null ? null : ways[instead]!;
     return { ...way, turning: { margin: isKinked(other, way) ? Infinity : margin, ...partingOf(way, other) } };
   });
-  const found = sharingEnds(joined(table, chosen, scraps(table.sheet, islands, chosen), words)).map((line) => ({
-    ...line,
-    doubts: line.doubts.filter((at) => !isBehindWord(line, at, words)),
-  }));
+  // a label near its end leaves too little of a curve to be a line by itself
+  const short = refused.filter((r) => chosen.every((line) => sharedWay(r, line) < APART));
+  const found = sharingEnds(joined(table, chosen, [...scraps(table.sheet, islands, chosen), ...short], words)).map(
+    (line) => ({
+      ...line,
+      doubts: line.doubts.filter((at) => !isBehindWord(line, at, words)),
+    }),
+  );
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
   const lines = [...found, ...markers];
@@ -135,6 +139,8 @@ const MARKER_PX = 9;
 /** Share of the clearest line's ink from which on a piece of print must be accounted for. */
 const CLEAR = 0.4;
 const ALIKE = 0.8;
+/** What shares less of its way with a line is none of it. */
+const APART = 0.3;
 
 /** Another way has a kink where this one has none: root mean square, sheet pixels, and times this one's. */
 const KINK_PX = 0.4;

@@ -1,4 +1,5 @@
 import { netInk } from '../trace/seed-stroke.ts';
+import type { Trace } from '../trace/stroke-centre.ts';
 import type { TracedCurve } from '../trace/trace.ts';
 import type { TracingTable } from '../trace/tracing-table.ts';
 import { roughness, type Branch } from '../trace/untangle.ts';
@@ -85,7 +86,7 @@ export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: Tr
   let most = 0;
   for (let p = LOOK + AROUND; p + LOOK + AROUND <= n; p += 4) {
     const here = { ...NO_CHANGE };
-    here.course = roughness(part(x, y, p - AROUND - LOOK), part(x, y, p + AROUND)) ?? 0;
+    here.course = kinkAt(trace, p);
     const a = look(p - AROUND - LOOK);
     const b = look(p + AROUND);
     if (a.known >= LOOK / 2 && b.known >= LOOK / 2) {
@@ -105,7 +106,14 @@ export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: Tr
   return { ...out, at };
 }
 
-const part = (x: Float64Array, y: Float64Array, from: number): Branch => ({
-  x: Array.from(x.subarray(from, from + LOOK)),
-  y: Array.from(y.subarray(from, from + LOOK)),
-});
+/** A dip of the curve is no kink: half as far around it the course is four times as smooth, and at a kink half as rough. */
+const kinkAt = (trace: Trace, at: number): number =>
+  Math.min(roughAcross(trace, at, LOOK, AROUND), 2 * roughAcross(trace, at, LOOK / 2, AROUND / 2));
+
+function roughAcross({ x, y }: Trace, at: number, look: number, around: number): number {
+  const part = (from: number): Branch => ({
+    x: Array.from(x.subarray(from, from + look)),
+    y: Array.from(y.subarray(from, from + look)),
+  });
+  return roughness(part(at - around - look), part(at + around)) ?? 0;
+}
