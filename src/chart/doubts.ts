@@ -140,7 +140,8 @@ export function curveDoubts(
     for (const [from, to] of hiddenStretches(seen)) {
       const length = Math.hypot(x[to]! - x[from]!, y[to]! - y[from]!);
       if (length < least) continue;
-      if (turnAcross(curve.trace, from, to) > SHARP_TURN) out.push(...forks(x[from]!, y[from]!));
+      const turned = turnAcross(curve.trace, from, to);
+      if (turned > SHARP_TURN && length < TIGHTEST * sheet.frameWidth * turned) out.push(...forks(x[from]!, y[from]!));
       const glare = glareAt(sheet, x[(from + to) >> 1]!, y[(from + to) >> 1]!);
       const range = `Between ${flowAt(x[from]!, y[from]!)} and ${flowAt(x[to]!, y[to]!)} ${flow.unit}`;
       out.push(
@@ -200,8 +201,9 @@ function turnAcross({ x, y }: TracedCurve['trace'], from: number, to: number): n
   return Math.abs(turn(a, b));
 }
 
-/** A fan curve bends less than this behind a label. */
+/** A fan curve bends less than this behind a label, unless it bends as gently as the dip of a stall: radius, share of the frame's width. */
 const SHARP_TURN = 0.7;
+const TIGHTEST = 0.06;
 
 /** Light so strong that the print may have drowned in it. */
 function glareAt({ paper: { columns, rows, cell, colours } }: Sheet, x: number, y: number): boolean {

@@ -55,10 +55,23 @@ const runsAlong = (side: SideName, { quantity }: FoundAxis): boolean =>
 export const isTickedOut = (side: SideName, scales: readonly Witnessed[]): boolean =>
   scales.some(([axis]) => runsAlong(side, axis) && isTickedSharply(axis));
 
+/** Whether a scale has its last number right at a side, and none beyond it. */
+const isNumberedAt = (side: SideName, axis: FoundAxis): boolean => {
+  if (!runsAlong(side, axis) || !isTickedSharply(axis)) return false;
+  const { fit, labels } = axis.from;
+  const end = side === 'right' || side === 'top' ? 1 : 0;
+  const out = (at: number): number => (end ? at - 1 : -at);
+  const furthest = Math.max(...fit.believed.map(({ index }) => out(labels[index]!.at)));
+  return Math.abs(furthest) < AT_SIDE;
+};
+
+/** A number stands at its tick to within a part of its own size, share of the side. */
+const AT_SIDE = 0.012;
+
 const isTickedSharply = ({ from: { ticked, residual } }: FoundAxis): boolean =>
   ticked >= LEAST_TICKS && residual < SHARP;
 
-const LEAST_TICKS = 5;
+const LEAST_TICKS = 4;
 /** Ticks on paper stand so exactly, share of the side, root mean square. */
 const SHARP = 0.001;
 
@@ -86,7 +99,11 @@ export function askFrame(
     serious: true,
   };
   const isSeen = (side: SideName): boolean => sides[side].kind === 'line' && !sides[side].isFaint;
-  const isPrinted = SIDE_NAMES.every((side) => isSeen(side) || (confidence > LEAST_FOR_OPEN && isTold(side)));
+  const isPrinted = SIDE_NAMES.every(
+    (side) =>
+      isSeen(side) ||
+      (isTold(side) && (confidence > LEAST_FOR_OPEN || scales.some(([axis]) => isNumberedAt(side, axis)))),
+  );
   const isRound = ({ from }: FoundAxis): boolean =>
     [from.low, from.high].every(({ roughness, moved }) => roughness < ROUND && moved < IN_PLACE);
   const sure = scales.filter(

@@ -18,6 +18,8 @@ export type Speeds = {
   readonly unlabelled: readonly number[];
   /** curves whose speed lies off the fan laws, by which the others' follow from each other */
   readonly offLaw: readonly number[];
+  /** by curve, as the fan laws have them: of the outermost's; null where it does not follow from the others */
+  readonly shares: readonly (number | null)[];
 };
 
 /** A label further off than this belongs to a legend, sheet pixels. */
@@ -46,7 +48,7 @@ export function assignSpeeds(
   );
   const shares = lines.map((_, i) => inOrder[outermost.indexOf(i)]!);
   const same = known.length ? speedsLike(known, shares, outermost) : null;
-  if (same) return { speeds: same, conflicts: [], left: [], unlabelled: [], offLaw: [] };
+  if (same) return { speeds: same, conflicts: [], left: [], unlabelled: [], offLaw: [], shares };
   const areOneWheel = shares.filter((s) => s !== null).length > 1;
   const lawful = lines.length > 1 ? speedsByLaw(lines, shares, words) : null;
   const told = lawful ? withTheRest(lawful, outermost) : byLabels(lines, words, outermost, areOneWheel);
@@ -58,6 +60,7 @@ export function assignSpeeds(
     ...told,
     left: [...new Set([...told.left, ...withoutCurve(words, told.speeds)])],
     offLaw: speedsOffLaw(told.speeds, shares),
+    shares,
     unlabelled: lines.flatMap((_, i) => (told.speeds[i] === null && isAllMatched && isFamily(i) ? [i] : [])),
   };
 }

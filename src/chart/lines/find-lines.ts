@@ -14,6 +14,7 @@ import { markerLines } from './marker-lines.ts';
 import { withSharedEnds } from './shared-ends.ts';
 import { parted } from './parted.ts';
 import { scraps } from './scraps.ts';
+import { runsStraightThrough } from './straight-through.ts';
 import { strayIslands } from './stray-islands.ts';
 import { changesAlong, faultOfChange, type Changes } from './steadiness.ts';
 import { isNear, isOn, strokeRuns } from './stroke-runs.ts';
@@ -112,12 +113,13 @@ export function findLines(plain: TracingTable, boxes: readonly SheetBox[] = []):
   });
   // a label near its end leaves too little of a curve to be a line by itself
   const short = refused.filter((r) => chosen.every((line) => sharedWay(r, line) < APART));
-  const found = sharingEnds(joined(table, chosen, [...scraps(table.sheet, islands, chosen), ...short], words)).map(
-    (line) => ({
-      ...line,
-      doubts: line.doubts.filter((at) => !isBehindWord(line, at, words)),
-    }),
-  );
+  const whole = sharingEnds(joined(table, chosen, [...scraps(table.sheet, islands, chosen), ...short], words));
+  const found = whole.map((line) => {
+    const others = whole.filter((o) => o !== line);
+    const isSettled = (at: { x: number; y: number }) =>
+      isBehindWord(line, at, words) || runsStraightThrough(line, others, at);
+    return { ...line, doubts: line.doubts.filter((at) => !isSettled(at)) };
+  });
 
   const markers = markerLines(table, islands, found).map((m) => measured(table, m, 1));
   const lines = [...found, ...markers];

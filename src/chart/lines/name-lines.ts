@@ -102,7 +102,7 @@ export function nameLines(
     for (const [i, end] of law.shorter)
       own.get(i)!.push(say.shorterThanOthers(pathOf(i), end, axis.quantity.endsWith('pressure')));
     if (axis.quantity.endsWith('pressure'))
-      for (const k of doubtfulSpeeds(told.speeds, meant, law.compared))
+      for (const k of doubtfulSpeeds(told.speeds, meant, law.compared, told.shares))
         own.get(family[k]!)!.push(say.speedUnconfirmed(pathOf(family[k]!), told.speeds[k]!));
     // speeds that the fan laws bear out need no label close by
     if (law.against.length || law.compared < family.length - 1)

@@ -8,6 +8,9 @@ const BORNE_OUT = 2;
 /** Wheels of workshop blowers hardly ever turn slower: a figure may be lost, 1170 read as 170. Common practice, no source. */
 const SLOWEST_RPM = 250;
 
+/** Two curves tell the ratio of their speeds this closely, and a misread figure changes a speed by more. */
+const AGREES = 0.004;
+
 /** So many curves of one wheel tell how well its curves follow from each other. */
 const ENOUGH_CURVES = 4;
 /** A speed so far off the laws, and so many times further than the others are, is likely one figure off. */
@@ -35,19 +38,32 @@ export function speedsOffLaw(speeds: readonly (number | null)[], shares: readonl
 /**
  * Which speeds rest on one label that was hard to read, or are no likely speed of a wheel, with nothing to bear them out.
  * @param lawful pairs of curves whose speeds the fan laws bear out; two speeds alone may both be read a little wrong
+ * @param shares speeds as the curves have them by the fan laws, of the fastest's: a clearly read speed bears out another
  * @returns indices into `speeds`
  */
 export function doubtfulSpeeds(
   speeds: readonly (number | null)[],
   words: readonly UnderstoodWord[],
   lawful: number,
+  shares: readonly (number | null)[] = [],
 ): number[] {
   if (lawful >= BORNE_OUT) return [];
+  const labelsOf = (speed: number) => words.filter((w) => w.speed_rpm === speed);
+  const isClear = (speed: number) => labelsOf(speed).some(({ confidence }) => confidence >= SURE_ALONE);
+  const isBorneOut = (k: number) =>
+    speeds.some(
+      (speed, j) =>
+        speed !== null &&
+        speed !== speeds[k] &&
+        isClear(speed) &&
+        shares[j] &&
+        shares[k] &&
+        Math.abs((speeds[k]! / shares[k] / speed) * shares[j] - 1) < AGREES,
+    );
   return speeds.flatMap((speed, k) => {
     if (speed === null) return [];
-    const own = words.filter((w) => w.speed_rpm === speed);
     // a speed no label says as it is was mended by the fan laws
-    const isFaint = own.length > 0 && own.every(({ confidence }) => confidence < SURE_ALONE);
+    const isFaint = labelsOf(speed).length > 0 && !isClear(speed) && !isBorneOut(k);
     return isFaint || speed < SLOWEST_RPM ? [k] : [];
   });
 }
