@@ -1,3 +1,4 @@
+import { middleOf } from '../../numeric/middle-of.ts';
 import { uprightLetters } from './upright-lines.ts';
 import { FRAME_LINE, type Piece } from './pieces.ts';
 import type { Box, Surroundings } from './surroundings.ts';
@@ -33,7 +34,8 @@ export function chainWords({ frame }: Pick<Surroundings, 'frame'>, all: readonly
     letters.map((p): Span => [p.x0, p.x1, p.y0, p.y1]),
     points.map((p): Span => [p.x0, p.x1, p.y0, p.y1]),
   );
-  const upright = link(letters.map((p): Span => [p.y0, p.y1, p.x0, p.x1]));
+  const uprightSpans = letters.map((p): Span => [p.y0, p.y1, p.x0, p.x1]);
+  const upright = link(uprightSpans, [], rowsOfLetters(uprightSpans));
   const size = (of: Int32Array) => {
     const counts = new Map<number, number>();
     for (const g of of) counts.set(g, (counts.get(g) ?? 0) + 1);
@@ -98,11 +100,22 @@ function isLetter(p: Piece, largest: number): boolean {
 /** A box as it lies along and across the run: from, to, and the same across. */
 type Span = readonly [number, number, number, number];
 
+/** Letters that touch make a piece this many times longer than high, which is as high as a letter. */
+const TOUCHING = 2.4;
+const LETTER_HIGH = 0.6;
+
+/** Which pieces are several letters that touch, in a row across the run: no letters of one that goes along it. */
+function rowsOfLetters(spans: readonly Span[]): boolean[] {
+  const usual = middleOf(spans.map(([a, b, c, d]) => Math.max(b - a, d - c)));
+  return spans.map(([a, b, c, d]) => d - c > TOUCHING * (b - a) && b - a > LETTER_HIGH * usual);
+}
+
 /**
  * Unites boxes that follow each other along the run and overlap across it; answers each one's group.
  * @param points small marks that may bridge a gap where they lie at the base line
+ * @param apart boxes that follow none
  */
-function link(boxes: readonly Span[], points: readonly Span[] = []): Int32Array {
+function link(boxes: readonly Span[], points: readonly Span[] = [], apart: readonly boolean[] = []): Int32Array {
   const all = [...boxes, ...points];
   const order = all.map((_, i) => i).sort((a, b) => all[a]![0] - all[b]![0]);
   const group = Int32Array.from(all, (_, i) => i);
@@ -116,7 +129,7 @@ function link(boxes: readonly Span[], points: readonly Span[] = []): Int32Array 
     for (let m = k + 1; m < order.length; m++) {
       const j = order[m]!;
       if (all[j]![0] - all[i]![1] > WORD_GAP * tallest) break;
-      if (i >= boxes.length && j >= boxes.length) continue;
+      if ((i >= boxes.length && j >= boxes.length) || apart[i] || apart[j]) continue;
       const isPoint = i >= boxes.length || j >= boxes.length;
       const follows = isPoint ? pointFollows : letterFollows;
       if (follows(all[i]!, all[j]!)) group[root(j)] = root(i);

@@ -128,7 +128,7 @@ const MULTIPLIERS: readonly RegExp[] = [
 /** "× 1000", "x10³", "10^3 m³/h", "(1000 CFM)", "in thousands": the factor, and the text without it. */
 function takeMultiplier(text: string): { rest: string; multiplier: number } {
   const grouped = text.replace(/\b1[ ,.'](000)\b/g, '1$1');
-  const bare = /[[(]\s*(10{2,5})\s+[a-z]/i.exec(grouped);
+  const bare = /[[({]\s*(10{2,5})\s+[a-z#]/i.exec(grouped);
   if (bare) return { rest: grouped.replace(bare[1]!, ' '), multiplier: Number(bare[1]) };
   for (const [k, pattern] of MULTIPLIERS.entries()) {
     const hit = pattern.exec(grouped);

@@ -24,7 +24,7 @@ export type Speeds = {
 
 /** A label further off than this belongs to a legend, sheet pixels. */
 const BESIDE_PX = 55;
-/** The order of curves is believed over a label that is this much nearer to another curve. */
+/** A label is clearly a curve's own where every other is so much further off; the order of curves is believed over less. */
 const NEARER = 1.7;
 const CLOSE_PX = 16;
 
@@ -33,6 +33,7 @@ const CLOSE_PX = 16;
  * the laws settle it together; else the faster wheel's curve lies further out, and labels stand beside their curves.
  * @param values of the same curves
  * @param known speeds of the pressure curves of the same wheel, where this is another quantity
+ * @param others lines of other quantities: a label beside one of these is not theirs
  */
 export function assignSpeeds(
   lines: readonly FoundLine[],
@@ -40,6 +41,7 @@ export function assignSpeeds(
   words: readonly UnderstoodWord[],
   quantity: AxisQuantity,
   known: readonly number[] = [],
+  others: readonly FoundLine[] = [],
 ): Speeds {
   const outermost = lines.map((_, i) => i).sort((a, b) => reach(values[b]!) - reach(values[a]!));
   const inOrder = relativeSpeeds(
@@ -51,7 +53,7 @@ export function assignSpeeds(
   if (same) return { speeds: same, conflicts: [], left: [], unlabelled: [], offLaw: [], shares };
   const areOneWheel = shares.filter((s) => s !== null).length > 1;
   const lawful = lines.length > 1 ? speedsByLaw(lines, shares, words) : null;
-  const told = lawful ? withTheRest(lawful, outermost) : byLabels(lines, words, outermost, areOneWheel);
+  const told = lawful ? withTheRest(lawful, outermost) : byLabels(lines, words, outermost, areOneWheel, others);
   const isMatched = (w: UnderstoodWord) => w.speed_rpm !== null && told.speeds.includes(w.speed_rpm);
   const isAllMatched = words.every((w) => !w.isInside || !w.isSurelySpeed || isMatched(w));
   const isFamily = (i: number) => shares[i] !== null && areOneWheel;
@@ -109,6 +111,7 @@ function byLabels(
   words: readonly UnderstoodWord[],
   outermost: readonly number[],
   areOneWheel: boolean,
+  others: readonly FoundLine[],
 ): ByLabels {
   const sure = words.filter((w) => w.speed_rpm !== null && w.isSurelySpeed);
   const inside = sure.filter((w) => w.isInside);
@@ -121,11 +124,19 @@ function byLabels(
     // nothing bears out the only label of several curves: one that was hard to read may say any speed
     const isBelieved = lines.length === 1 || labels.some((w) => w.confidence > SURE_ALONE);
     if (!isBelieved) return { speeds: none, conflicts: [], left: [] };
-    const nearest = lines.map((l) => Math.min(...labels.map((w) => distanceToLine(w, l))));
+    const distanceTo = (l: FoundLine): number => Math.min(...labels.map((w) => distanceToLine(w, l)));
+    const nearest = lines.map(distanceTo);
     const isForAll = lines.length === 1 || !inside.length || Math.min(...nearest) > BESIDE_PX;
     const own = nearest.indexOf(Math.min(...nearest));
+    const isClear = [...lines.filter((_, i) => i !== own), ...others].every(
+      (l) => distanceTo(l) > NEARER * nearest[own]! + CLOSE_PX,
+    );
     if (isForAll && areOneWheel) return { speeds: none, conflicts: [], left: inside.length ? [only] : [] };
-    return { speeds: lines.map((_, i) => (isForAll || i === own ? only : null)), conflicts: [], left: [] };
+    return {
+      speeds: lines.map((_, i) => (isForAll || (i === own && isClear) ? only : null)),
+      conflicts: [],
+      left: [],
+    };
   }
   // one curve and several speeds around it: those of a table
   if (!inside.length && lines.length < distinct.length) return { speeds: none, conflicts: [], left: [] };

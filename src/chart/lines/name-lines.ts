@@ -74,6 +74,7 @@ export function nameLines(
       meant,
       axis.quantity,
       axis.quantity.endsWith('pressure') ? [] : [...known, ...pressureSpeeds],
+      order.filter((i) => axisOf[i] !== a).map((i) => lines[i]!),
     );
     if (axis.quantity.endsWith('pressure')) pressureSpeeds.push(...told.speeds.filter((n) => n !== null));
     family.forEach((i, k) => speeds.set(i, told.speeds[k]!));
