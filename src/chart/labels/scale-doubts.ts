@@ -1,6 +1,7 @@
 import { pointer } from '../../issues/result.ts';
 import type { Doubt } from '../doubts.ts';
 import type { ReadScale } from './read-scales.ts';
+import type { ScaleEnd } from './scale-ends.ts';
 
 /** A doubt about an axis, in the form all doubts of a reading have. */
 export const axisDoubt = (code: string, index: number, text: string, confidence: number, serious: boolean): Doubt => ({
@@ -12,7 +13,9 @@ export const axisDoubt = (code: string, index: number, text: string, confidence:
 /** How far the printed numbers bear a scale out. @param index of the axis; @param what its quantity, in words */
 export function scaleReadingDoubts(scale: ReadScale, index: number, what: string): Doubt[] {
   const { fit, ticked, low, high, labels, residual } = scale;
-  const roughest = Math.max(low.roughness, high.roughness);
+  // where a number itself stands at the end, it needs not be round
+  const isPrinted = (end: ScaleEnd): boolean => fit.believed.some(({ value }) => value === end.value);
+  const roughest = Math.max(0, ...[low, high].filter((end) => !isPrinted(end)).map((end) => end.roughness));
   const out: Doubt[] = [];
   const n = new Set(fit.believed.map((b) => b.value)).size;
   const say = (code: string, text: string, confidence: number, serious: boolean) =>

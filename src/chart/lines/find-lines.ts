@@ -4,6 +4,7 @@ import { traceLine } from '../trace/trace-line.ts';
 import type { TracedCurve } from '../trace/trace.ts';
 import type { TracingTable } from '../trace/tracing-table.ts';
 import type { SeedStroke } from '../trace/seed-stroke.ts';
+import { isRoundBox } from './box-edges.ts';
 import { chooseLines } from './choose-lines.ts';
 import { exchanged } from './crossings.ts';
 import { hideWords } from './hide-words.ts';
@@ -274,11 +275,11 @@ function joined(
 const SAME_END_PX = 15;
 
 /** Whether a trace can be a line of a chart at all. */
-function isLine({ sheet }: TracingTable, { worth, width }: FoundLine, found: readonly FoundLine[]): boolean {
+function isLine({ sheet }: TracingTable, { trace, worth, width }: FoundLine, found: readonly FoundLine[]): boolean {
   if (worth.length < 0.15 * sheet.frameWidth || worth.seen < 0.3 || worth.across < 6 || worth.roughness > 1.6)
     return false;
   // edges of boxes, left-over grid
-  if (worth.up < 4 + 0.01 * worth.across && worth.bow < 2.5) return false;
+  if ((worth.up < 4 + 0.01 * worth.across && worth.bow < 2.5) || isRoundBox(trace)) return false;
   const clearest = found[0];
   if (!clearest) return true;
   // stains and shadows are wide and faint

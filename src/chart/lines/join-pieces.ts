@@ -114,7 +114,7 @@ const part = ({ x, y }: Trace, from: number, to: number): Branch => ({
 /** Where no more than this share of a gap is bare, a label may cover a dip of the curve as well. */
 const COVERED = 0.35;
 /** How far a way may turn across a gap, and at each side of it, rad. */
-const TURN = { bare: [0.8, 0.6], covered: [1.2, 0.8] } as const;
+const TURN = { bare: [0.8, 0.6], covered: [1.5, 1] } as const;
 
 /** Whether the way across turns little at both sides of the gap. */
 function isForward(a: Trace, end: number, b: Trace, from: number, isCovered: boolean): boolean {

@@ -29,8 +29,15 @@ export function goesOn({ bounds }: TracingTable, like: Likeness, trace: Trace, e
   return false;
 }
 
-/** A curve that ran into the frame line ends on it, not the line's half width before it. */
-export function toFrameSides({ sheet, frameHalf, bounds }: TracingTable, trace: Trace): Trace {
+/**
+ * A curve that ran into the frame line ends on it, not the line's half width before it.
+ * @param further how much further off the frame may be at either end, sheet pixels
+ */
+export function toFrameSides(
+  { sheet, frameHalf, bounds }: TracingTable,
+  trace: Trace,
+  further: (end: 0 | 1) => number = () => 0,
+): Trace {
   const clear = (i: number) =>
     trace.x[i]! >= bounds.left &&
     trace.x[i]! <= bounds.right &&
@@ -43,8 +50,9 @@ export function toFrameSides({ sheet, frameHalf, bounds }: TracingTable, trace: 
   const x = Array.from(trace.x.subarray(first, last + 1));
   const y = Array.from(trace.y.subarray(first, last + 1));
   const seen = Array.from(trace.seen.subarray(first, last + 1));
-  const end = onSide(sheet, frameHalf, x.at(-1)!, y.at(-1)!, x.at(-1)! - x.at(-9)!, y.at(-1)! - y.at(-9)!);
-  const start = onSide(sheet, frameHalf, x[0]!, y[0]!, x[0]! - x[8]!, y[0]! - y[8]!);
+  const near = (k: 0 | 1): number => frameHalf + NEAR_PX + further(k);
+  const end = onSide(sheet, near(1), x.at(-1)!, y.at(-1)!, x.at(-1)! - x.at(-9)!, y.at(-1)! - y.at(-9)!);
+  const start = onSide(sheet, near(0), x[0]!, y[0]!, x[0]! - x[8]!, y[0]! - y[8]!);
   if (end) {
     x.push(end[0]);
     y.push(end[1]);
@@ -58,16 +66,11 @@ export function toFrameSides({ sheet, frameHalf, bounds }: TracingTable, trace: 
   return { x: Float64Array.from(x), y: Float64Array.from(y), seen: Float64Array.from(seen) };
 }
 
+/** So near to the frame a solid line is seen on until it is lost in the frame's own. */
+const NEAR_PX = 8;
+
 /** Where the straight way on from (x, y) meets the frame, if that is just ahead. */
-function onSide(
-  sheet: Sheet,
-  frameHalf: number,
-  x: number,
-  y: number,
-  dx: number,
-  dy: number,
-): [number, number] | null {
-  const near = frameHalf + 8;
+function onSide(sheet: Sheet, near: number, x: number, y: number, dx: number, dy: number): [number, number] | null {
   const left = sheet.margin;
   const top = sheet.margin;
   const goX = dx < 0 ? (left - x) / dx : dx > 0 ? (left + sheet.frameWidth - x) / dx : Infinity;

@@ -47,7 +47,9 @@ export function traceLine(
   const trace = centreOfStroke(like, steps, stroke.width);
   if (!trace) return null;
   const doubts = [left.doubt, right.doubt].filter((d) => d !== null);
-  const complete = toFrameSides(table, trace);
+  // the last dot or dash before the frame stands by itself
+  const period = style === SOLID ? 0 : style.longestGap + style.longestDash;
+  const complete = toFrameSides(table, trace, (end) => (period && goesOn(table, like, trace, end) ? period : 0));
   return {
     trace: complete,
     drawn: 'line',
