@@ -28,9 +28,12 @@ export type Changes = {
 export function faultOfChange({ dashes, colour, strength, course }: Omit<Changes, 'at'>): number {
   const over = (value: number, free: number) => Math.max(0, value - free);
   return (
-    12 * over(dashes, 0.2) + 15 * over(colour, 0.15) + 8 * over(strength, 0.3) + 4 * Math.min(4, over(course, 0.4))
+    12 * over(dashes, 0.2) + 15 * over(colour, 0.15) + 8 * over(strength, 0.3) + 8 * Math.min(2, over(course, 0.35))
   );
 }
+
+/** A stretch of a line: its points that can tell, those with ink, the share without, and the sums of colour and ink. */
+type Look = { known: number; inked: number; bare: number; sum: number[] };
 
 const NO_CHANGE = { dashes: 0, colour: 0, strength: 0, course: 0 };
 const CHANGES = ['dashes', 'colour', 'strength', 'course'] as const;
@@ -67,12 +70,13 @@ export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: Tr
     .filter((v) => v === v)
     .sort((a, b) => a - b);
   const strong = sorted[Math.floor(0.6 * sorted.length)] ?? 0;
-  const look = (from: number) => {
+  const isHidden = hiddenRuns(Array.from(ink, (v) => v < 0.4 * strong));
+  const look = (from: number): Look => {
     let known = 0;
     let inked = 0;
     const sum = [0, 0, 0, 0];
     for (let i = from; i < from + LOOK; i++) {
-      if (ink[i] !== ink[i]) continue;
+      if (ink[i] !== ink[i] || isHidden[i]) continue;
       known++;
       if (ink[i]! < 0.4 * strong) continue;
       inked++;
@@ -90,7 +94,14 @@ export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: Tr
     const a = look(p - AROUND - LOOK);
     const b = look(p + AROUND);
     if (a.known >= LOOK / 2 && b.known >= LOOK / 2) {
-      here.dashes = Math.abs(a.bare - b.bare);
+      // a label breaks a line up as dashes do, and further on it is whole again
+      const bare = (near: Look, from: number) => {
+        const far = from >= 0 && from + LOOK <= n ? look(from) : near;
+        return far.known >= LOOK / 2 ? [near.bare, far.bare] : [near.bare];
+      };
+      const before = bare(a, p - AROUND - 2 * LOOK);
+      const behind = bare(b, p + AROUND + LOOK);
+      here.dashes = Math.min(...before.flatMap((u) => behind.map((v) => Math.abs(u - v))));
       if (a.inked >= LOOK / 3 && b.inked >= LOOK / 3) {
         const la = Math.hypot(a.sum[0]!, a.sum[1]!, a.sum[2]!) || 1;
         const lb = Math.hypot(b.sum[0]!, b.sum[1]!, b.sum[2]!) || 1;
@@ -105,6 +116,21 @@ export function changesAlong({ sheet, grid }: TracingTable, { trace, drawn }: Tr
   }
   return { ...out, at };
 }
+
+/** Which points of a trace lie in a gap longer than any between dashes: what is hidden by a label says nothing of the line. */
+function hiddenRuns(isBare: readonly boolean[]): boolean[] {
+  const out = isBare.map(() => false);
+  for (let from = 0; from < isBare.length;) {
+    let to = from;
+    while (to < isBare.length && isBare[to]) to++;
+    if (to - from >= LONGEST_DASH_GAP) out.fill(true, from, to);
+    from = Math.max(to, from + 1);
+  }
+  return out;
+}
+
+/** Gaps between dashes are shorter than this, points of a trace (2.5 px apart). */
+const LONGEST_DASH_GAP = 9;
 
 /** A dip of the curve is no kink: half as far around it the course is four times as smooth, and at a kink half as rough. */
 const kinkAt = (trace: Trace, at: number): number =>

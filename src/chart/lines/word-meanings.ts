@@ -33,7 +33,10 @@ const NAMES: readonly (readonly [RegExp, AxisQuantity])[] = [
   [/^(η|ŋ|n[sft]|η?eff|.*efficien|.*rendement|.*wirkungsgrad|.*rendiment|.*кпд|.*verim)/iu, 'efficiency'],
   [/^(Δ?p\s?t(ot)?|TP|p[tT]F?|.*total|.*gesamt|.*totale)\b/u, 'total_pressure'],
   [/^(Δ?p\s?s(t|tat|f|fa)?|SP|p[sS]F|.*static|.*statisch|.*statique)\b/iu, 'static_pressure'],
-  [/^(P\s?[wWaAeE2]?|Pw|N|BHP|HP|kW|.*power|.*leistung|.*puissance|.*potenza|.*мощност)\b/u, 'shaft_power'],
+  [
+    /^(P\s?[wWaAeE2]?|Pw|N(?!\d?\s?[=~]\s?\d)|BHP|HP|kW|.*power|.*leistung|.*puissance|.*potenza|.*мощност)\b/u,
+    'shaft_power',
+  ],
 ];
 
 /** Understands a word or two printed beside a line. */

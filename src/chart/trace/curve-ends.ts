@@ -15,18 +15,34 @@ export function goesOn({ bounds }: TracingTable, like: Likeness, trace: Trace, e
   const back = end ? trace.x.length - 9 : 8;
   const way = Math.atan2(y - trace.y[Math.max(0, back)]!, x - trace.x[Math.max(0, back)]!);
   for (let turn = -1.25; turn <= 1.3; turn += 0.125) {
-    let ink = 0;
-    let looks = 0;
-    for (let far = 7; far < 25; far++) {
-      const px = x + far * Math.cos(way + turn);
-      const py = y + far * Math.sin(way + turn);
-      if (hiddenAt(like, px, py)) continue;
-      ink += likeAt(like, px, py);
-      looks++;
-    }
-    if (looks > 9 && ink / looks > 0.45) return true;
+    const inked = inkAhead(like, x, y, way + turn, NEXT_PX);
+    // a marker at the end is no line that goes on
+    if (inked !== null && inked > 0.45 && (inkAhead(like, x, y, way + turn, BEYOND_PX) ?? 1) > 0.2) return true;
   }
   return false;
+}
+
+/** Stretches ahead of an end that are looked at for print, sheet pixels: what comes next, and beyond a marker. */
+const NEXT_PX = [7, 25] as const;
+const BEYOND_PX = [16, 34] as const;
+
+/** Mean likeness to the curve's ink along a way, 0..1; null where too much of it is hidden. */
+function inkAhead(
+  like: Likeness,
+  x: number,
+  y: number,
+  angle: number,
+  [from, to]: readonly [number, number],
+): number | null {
+  let ink = 0;
+  let looks = 0;
+  for (let far = from; far < to; far++) {
+    const [px, py] = [x + far * Math.cos(angle), y + far * Math.sin(angle)];
+    if (hiddenAt(like, px, py)) continue;
+    ink += likeAt(like, px, py);
+    looks++;
+  }
+  return looks > (to - from) / 2 ? ink / looks : null;
 }
 
 /**

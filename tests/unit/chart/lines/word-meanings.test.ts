@@ -31,6 +31,11 @@ describe('a speed', () => {
     expect(meaningOfWord(text)).toMatchObject({ speed_rpm, isSurelySpeed: true });
   });
 
+  test('said as N = names no power', () => {
+    expect(meaningOfWord('N = 1970 RPM')).toMatchObject({ speed_rpm: 1970, isSurelySpeed: true, quantity: null });
+    expect(meaningOfWord('N (kW)').quantity).toBe('shaft_power');
+  });
+
   test('with a figure lost says no speed, and which figures are left', () => {
     expect(meaningOfWord('3 00 RPM')).toMatchObject({ speed_rpm: null, isSurelySpeed: true, figures: '300' });
   });
