@@ -4,7 +4,7 @@ import type { FoundAxis } from './name-axes.ts';
 /**
  * What the shaft power scale says about the others: its end ÷ (end of the flow scale × end of the pressure scale). Fan
  * charts give about 0.3 to 3: the best point lies near half of both ends, at a half to three quarters efficiency.
- * @returns null where there is no power scale beside a flow and a pressure
+ * @returns null where there is no power scale beside a flow and a pressure, or its unit is a guess and tells nothing
  */
 export function powerShare(axes: readonly FoundAxis[]): number | null {
   const end = (is: (a: FoundAxis) => boolean): number | null => {
@@ -13,7 +13,8 @@ export function powerShare(axes: readonly FoundAxis[]): number | null {
   };
   const flow = end((a) => a.quantity === 'flow');
   const pressure = end((a) => a.quantity.endsWith('_pressure'));
-  const power = end((a) => a.quantity === 'shaft_power');
+  const isGuess = ({ doubts }: FoundAxis): boolean => doubts.some(({ warning }) => warning.code === 'unit-unread');
+  const power = end((a) => a.quantity === 'shaft_power' && !isGuess(a));
   return flow && pressure && power ? power / (flow * pressure) : null;
 }
 
