@@ -41,7 +41,7 @@ export type ChartStep = 'frame' | 'labels' | 'curves';
 /** Frames looked into before a photo is given up: on a page of several charts the first with scales is taken. */
 const MOST_FRAMES = 4;
 /** Frames less likely than this are not looked into. */
-const UNLIKELY = 0.1;
+const UNLIKELY = 0.05;
 /** A photo on which so many words were read and no chart was found has none: a wall, a page of text. */
 const MOST_CROPS = 160;
 /** So many were read, and there is a chart: others on the photo are not looked for. */

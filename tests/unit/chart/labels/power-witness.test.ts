@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import type { FoundAxis } from '../../../../src/chart/labels/name-axes.ts';
 import { isLikelyShare, powerShare } from '../../../../src/chart/labels/power-witness.ts';
 
-const axis = (quantity: string, unit: string, max: number) => ({ quantity, unit, max, doubts: [] as FoundAxis['doubts'] }) as FoundAxis;
+const axis = (quantity: string, unit: string, max: number) =>
+  ({ quantity, unit, max, doubts: [] as FoundAxis['doubts'] }) as FoundAxis;
 
 test('flow, pressure and power of one fan go together; a thousand missed does not', () => {
   // 1 m³/s · 1000 Pa = 1 kW of air power at the ends of the scales
