@@ -100,14 +100,18 @@ function isLetter(p: Piece, largest: number): boolean {
 /** A box as it lies along and across the run: from, to, and the same across. */
 type Span = readonly [number, number, number, number];
 
-/** Letters that touch make a piece this many times longer than high, which is as high as a letter. */
+/** Letters that touch make a piece so many times longer than high, which is as high as a letter and as long as several. */
 const TOUCHING = 2.4;
 const LETTER_HIGH = 0.6;
+const SEVERAL_LONG = 2;
 
 /** Which pieces are several letters that touch, in a row across the run: no letters of one that goes along it. */
 function rowsOfLetters(spans: readonly Span[]): boolean[] {
   const usual = middleOf(spans.map(([a, b, c, d]) => Math.max(b - a, d - c)));
-  return spans.map(([a, b, c, d]) => d - c > TOUCHING * (b - a) && b - a > LETTER_HIGH * usual);
+  return spans.map(([a, b, c, d]) => {
+    const [high, long] = [b - a, d - c];
+    return long > TOUCHING * high && high > LETTER_HIGH * usual && long > SEVERAL_LONG * usual;
+  });
 }
 
 /**
