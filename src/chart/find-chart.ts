@@ -44,6 +44,8 @@ const MOST_FRAMES = 4;
 const UNLIKELY = 0.05;
 /** A photo on which so many words were read and no chart was found has none: a wall, a page of text. */
 const MOST_CROPS = 160;
+/** After so many no further frame is looked into: grain reads as nothing, and takes as long. */
+const MOST_CROPS_IN_ALL = 500;
 /** So many were read, and there is a chart: others on the photo are not looked for. */
 const ENOUGH_CROPS = 200;
 /** Another frame on the page is offered from here on. */
@@ -118,7 +120,7 @@ export async function findChart(
   const bestOf = (some: readonly Looked[]): Looked | null =>
     some.reduce<Looked | null>((a, b) => (a && worthOf(a, told) >= worthOf(b, told) - CLEARLY ? a : b), null);
   for (const [k, frame] of frames.entries()) {
-    if (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length)) break;
+    if (crops > MOST_CROPS_IN_ALL || (crops > MOST_CROPS && !charts.some(({ axes }) => axes.length))) break;
     const first = charts.length;
     await look(frame);
     const printed = charts[first];

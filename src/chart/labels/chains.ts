@@ -237,6 +237,11 @@ function isDashed(a: Span, b: Span, size: number, dashes: readonly Box[]): boole
   );
 }
 
+/** How high the capitals of two words are where most of their letters are small ones: blanks go by these. */
+const capitals = (a: Span, b: Span, size: number): number =>
+  Math.min(CAPITAL * size, Math.max(a[3] - a[2], b[3] - b[2]));
+const CAPITAL = 1.5;
+
 /**
  * Joins words that stand in one line.
  * @param widest gap between them, letter heights: a blank
@@ -266,7 +271,11 @@ export function joinLines(
         const small = Math.min(some[i]!.size, some[j]!.size);
         const large = Math.max(some[i]!.size, some[j]!.size);
         if (large > 1.8 * small) continue;
-        if (b[0] - a[1] > widest * large && !(run === 'level' && isDashed(a, b, large, dashes))) continue;
+        if (
+          b[0] - a[1] > widest * Math.max(large, capitals(a, b, large)) &&
+          !(run === 'level' && isDashed(a, b, large, dashes))
+        )
+          continue;
         const isAcross = isInFrame(some[i]!, frame) !== isInFrame(some[j]!, frame);
         if (isAcross && !(mayCross(some[i]!) && mayCross(some[j]!))) continue;
         if (Math.min(a[3], b[3]) - Math.max(a[2], b[2]) > 0.5 * small) group[root(j)] = root(i);

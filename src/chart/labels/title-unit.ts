@@ -19,6 +19,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm[i1l|3?°'*]{1,3}\s?min\b/g, 'm3/min'],
   // a handwritten m, and a stroke that leans
   [/\bw[?*°'"’]\s?[f/|Il1]\s?h/g, 'm3/h'],
+  [/\bc[o0bh]m\s*\/\s*(h|min|s)\b/gi, 'm3/$1'],
   // the Cyrillic second
   [/\bm\s?[^a-z0-9\s/]{0,2}\s?3?\s?\/\s?c$/gi, 'm3/s'],
   [/\bkB[tT7]\b/g, 'kW'],
