@@ -2,6 +2,7 @@ import type { Field } from '../../writing/crop/filters.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { findRulings, type Ruling } from './find-rulings.ts';
 import type { TableInk } from './table-ink.ts';
+import { withoutPaper } from './without-paper.ts';
 
 /** A ruling is looked for this far from its place, in pieces this long: hand-drawn ones sway. Flat pixels. */
 const REACH = 7;
@@ -17,20 +18,19 @@ const BEYOND = 48;
 /** Two courses nearer than this are one ruling, flat pixels. */
 const SAME = 7;
 
-/** Ink is so much darker than the lines of squared paper. */
-const OVER_PAPER = 1.2;
-
 /**
- * The darkness without the table's rulings, strokes that cross a ruling whole; the rulings that were seen; and what counts as
- * ink once the paper's own lines are known.
+ * The darkness without the table's rulings and the paper's own lines, strokes that cross a line whole; and the rulings that
+ * were seen.
  */
 export function withoutRulings(
-  { darkness, least }: TableInk,
+  { darkness: seenDark, least }: TableInk,
   { xs, ys, drawn }: TableSurface,
-): { readonly field: Field; readonly drawn: TableSurface['drawn']; readonly least: number } {
-  const { width, height } = darkness;
+): { readonly field: Field; readonly drawn: TableSurface['drawn'] } {
+  const { width, height } = seenDark;
+  const onPaper = findRulings(seenDark, least);
+  const darkness = onPaper.paper > 0 ? withoutPaper(seenDark, onPaper.paper) : seenDark;
+  const found = onPaper.paper > 0 ? findRulings(darkness, least).rulings : onPaper.rulings;
   const values = Float32Array.from(darkness.values);
-  const { rulings: found, paper } = findRulings(darkness, least);
   const known = [
     ...drawn.ys.map((at) => straight(at, true, [xs[0]!, xs.at(-1)!])),
     ...drawn.xs.map((at) => straight(at, false, [ys[0]!, ys.at(-1)!])),
@@ -44,7 +44,6 @@ export function withoutRulings(
   return {
     field: { width, height, values },
     drawn: { xs: places(false), ys: places(true) },
-    least: Math.max(least, OVER_PAPER * paper),
   };
 
   /** Takes a ruling out; where it is none leaves all as it is and says so. */
