@@ -1,5 +1,6 @@
 import type { WordReader } from '../words/word-reader.ts';
 import { readCells } from './cells/read-cells.ts';
+import { respelt, settleHabits } from './cells/settle-habits.ts';
 import { guessColumns } from './columns/guess-columns.ts';
 import { asPossible } from './columns/possible-size.ts';
 import { repeated } from './columns/repeated.ts';
@@ -21,8 +22,10 @@ export async function readTable(
   onMeaning: () => void,
 ): Promise<SheetReading> {
   const { ink } = found;
-  const cells = await readCells(found.table, ink, digits, words);
-  const fields = await readHead(found.table, found.lines, ink, digits, words);
+  const heard = await readCells(found.table, ink, digits, words);
+  const settled = settleHabits(heard, ink.field, digits);
+  const cells = respelt(heard, ink.field, digits, settled);
+  const fields = await readHead(found.table, found.lines, ink, digits, words, settled);
   onMeaning();
   const spellings = found.columns.map((_, c) => cells.map((row) => row[c]!.spellings));
   const mayBe = spellings.map(mayBeOf);

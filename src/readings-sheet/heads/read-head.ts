@@ -1,5 +1,7 @@
 import type { WordReader } from '../../words/word-reader.ts';
-import { readNumbers } from '../cells/read-cells.ts';
+import { hearNumbers, spelt } from '../cells/read-cells.ts';
+import { leavingOpen } from '../cells/reading-habits.ts';
+import type { Settled } from '../cells/settle-habits.ts';
 import type { DigitReader } from '../digits/digit-network.ts';
 import type { Blot } from '../ink/blots.ts';
 import type { SheetInk } from '../ink/sheet-ink.ts';
@@ -20,19 +22,22 @@ const SURE_LABEL = 0.85;
 /** What is less likely than this may hold a letter of its unit. */
 const UNLIKELY = 0.5;
 
-/** Reads the fields above the table: names in print, numbers with both readers. */
+/** Reads the fields above the table: names in print, numbers with both readers, whose habits on the sheet are settled. */
 export async function readHead(
   table: TableSurface,
   lines: readonly SheetLine[],
   ink: SheetInk,
   digits: DigitReader,
   words: WordReader,
+  { deaf, open }: Settled,
 ): Promise<Fields> {
   const labels = headLabels(lines, table);
   const numbers = labels.map((label) => numberBehind(label, ink.blots, table.rowHeight));
   const shorter = numbers.map(beforeBlank);
   const some = shorter.filter((number) => number !== null);
-  const read = await readNumbers([...numbers, ...some], ink.field, digits, words);
+  const heard = await hearNumbers([...numbers, ...some], ink.field, digits, words);
+  const reader = leavingOpen(digits, open);
+  const read = heard.map((number) => spelt(number, ink.field, reader, number.reads, deaf));
   const fields: Fields = {};
   labels.forEach((label, i) => {
     const { quantity } = label;

@@ -1,0 +1,64 @@
+import { columnFit } from '../columns/column-fit.ts';
+import type { DigitReader } from '../digits/digit-network.ts';
+import type { SheetInk } from '../ink/sheet-ink.ts';
+import { plainNumber } from './ask-words.ts';
+import { spelt, type ReadCell } from './read-cells.ts';
+import { habitsOf, leavingOpen, type Habit } from './reading-habits.ts';
+
+/** Which reader is believed where the two have a habit of differing: `deaf` those in which words count for nothing, `open` digits. */
+export type Settled = { readonly deaf: readonly Habit[]; readonly open: readonly Habit[] };
+
+/** The reader of digits is right in most habits: the columns must go so much better with the other, and may go so much worse with it. */
+const BETTER = 6;
+const WORSE = 1;
+
+/**
+ * Settles the readers' habits on a sheet one by one: the columns go smoothly with the reader that is right. Where they do not
+ * tell both go on being heard. @param cells [row][column]
+ */
+export function settleHabits(
+  cells: readonly (readonly ReadCell[])[],
+  field: SheetInk['field'],
+  digits: DigitReader,
+): Settled {
+  const pairs = cells.flat().flatMap(({ heard }) => {
+    const [own] = spelt(heard, field, digits);
+    const [said] = heard.reads;
+    return own && said ? [{ digits: figuresOf(own.text), words: figuresOf(plainNumber(said.text)) }] : [];
+  });
+  let settled: Settled = { deaf: [], open: [] };
+  for (const habit of habitsOf(pairs)) {
+    const deaf: Settled = { ...settled, deaf: [...settled.deaf, habit] };
+    const open: Settled = { ...settled, open: [...settled.open, habit] };
+    const better = fitOf(cells, field, digits, open) - fitOf(cells, field, digits, deaf);
+    if (better > BETTER) settled = open;
+    else if (better < WORSE) settled = deaf;
+  }
+  return settled;
+}
+
+/** The cells with their spellings as both readers make them, habits settled. */
+export function respelt(
+  cells: readonly (readonly ReadCell[])[],
+  field: SheetInk['field'],
+  digits: DigitReader,
+  { deaf, open }: Settled,
+): ReadCell[][] {
+  const reader = leavingOpen(digits, open);
+  return cells.map((row) =>
+    row.map((cell) => ({ ...cell, spellings: spelt(cell.heard, field, reader, cell.heard.reads, deaf) })),
+  );
+}
+
+const figuresOf = (text: string): string => text.replace('.', '');
+
+function fitOf(
+  cells: readonly (readonly ReadCell[])[],
+  field: SheetInk['field'],
+  digits: DigitReader,
+  settled: Settled,
+): number {
+  const rows = respelt(cells, field, digits, settled);
+  const columns = (rows[0] ?? []).map((_, c) => rows.map((row) => row[c]!.spellings));
+  return columns.reduce((sum, column) => sum + columnFit(column), 0);
+}
