@@ -4,7 +4,7 @@ import type { Unit } from '../../units/units.ts';
 import { COLUMN_QUANTITIES, type ColumnQuantity } from '../quantities.ts';
 import { nameAmong, passagesOf } from './alike.ts';
 import { COLUMN_NAMES } from './names.ts';
-import { unitsAtEnd } from './unit-at-end.ts';
+import { unitsAtEnd, type Parted } from './unit-at-end.ts';
 import { unitAsRead } from './units-as-read.ts';
 
 /** What a column holds. `sureness` 0..1 that both quantity and unit are right. */
@@ -75,8 +75,14 @@ export function nameColumns(
   return named;
 }
 
-/** A power's sign and its unit read as one word. */
-const parted = (line: string): string => line.replace(/^\s*(P)(k?W)\s*$/, '$1 $2');
+/** A power's sign and its unit read as one word, the bracket between them lost or not. */
+const parted = (line: string): string => line.replace(/^[\s|[\]]*(P)[[(|]?(k?W)[\])|]?\s*$/, '$1 $2');
+
+/** The units a heading may end with: where its last line is one of several letters a line above is none. */
+function endsOf(lines: readonly string[]): Parted[] {
+  const last = [...lines.slice(-1), lines.join(' ')].flatMap(unitsAtEnd);
+  return last.some(({ letters }) => letters > 1) ? last : [...last, ...lines.slice(0, -1).flatMap(unitsAtEnd)];
+}
 
 /** A name is worth so much where a unit of another kind stands there for certain. */
 const OUTSPOKEN = 0.35;
@@ -85,12 +91,8 @@ const CERTAIN = { likeness: 0.95, letters: 4 };
 function guessesOf(read: readonly string[]): Guess[] {
   const lines = read.map(parted);
   const units = unitsIn(lines);
-  const ends = [...lines, lines.join(' ')]
-    .flatMap(unitsAtEnd)
-    .map((one) => ({ ...one, passages: one.names.map(nameIn) }));
-  const isCertain = ends.some(
-    ({ unit, likeness }) => likeness >= CERTAIN.likeness && unit.unit.length >= CERTAIN.letters,
-  );
+  const ends = endsOf(lines).map((one) => ({ ...one, passages: one.names.map(nameIn) }));
+  const isCertain = ends.some(({ letters, likeness }) => likeness >= CERTAIN.likeness && letters >= CERTAIN.letters);
   const whole = passagesOf(lines.join(' '));
   const single = lines.map(passagesOf);
   return (Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[]).flatMap((quantity): Guess[] => {
@@ -106,7 +108,9 @@ function guessesOf(read: readonly string[]): Guess[] {
       .filter(({ unit }) => unit.quantity === wanted)
       .map(({ unit, likeness, passages }) => {
         const called = Math.max(name, ...passages.map((some) => nameAmong(names, some)));
-        return { quantity, unit, worth: Math.max(called, ALONE[quantity] ?? 0) + UNIT_WORTH * likeness };
+        const isOutspoken = isCertain && likeness < CERTAIN.likeness;
+        const worth = Math.max(called, ALONE[quantity] ?? 0) + UNIT_WORTH * likeness;
+        return { quantity, unit, worth: isOutspoken ? OUTSPOKEN * worth : worth };
       });
     if (exact) own.push({ quantity, unit: exact, worth: Math.max(name, ALONE[quantity] ?? 0) + UNIT_WORTH });
     if (own.length) return [surest(own)];

@@ -43,3 +43,19 @@ test('numbers that count the rows are no percentages, and others no count', () =
   expect([share('opening'), share('opening_pct')]).toEqual([false, true]);
   expect(mayBeOf(spelled('1 2'))('opening_pct')).toBe(true);
 });
+
+test('what hardly changes is no flow, what changes much no speed, and what counts nothing but a count', () => {
+  const speed = mayBeOf(spelled('2885 2878 2875 2866 284 2857 2850'));
+  expect([speed('speed_rpm'), speed('flow_m3_s'), speed('velocityPressure_Pa')]).toEqual([true, false, false]);
+  const flow = mayBeOf(spelled('0 176 334 520 632 833 984'));
+  expect([flow('speed_rpm'), flow('flow_m3_s'), flow('inputPower_W')]).toEqual([false, true, true]);
+  expect(mayBeOf(spelled('1 2 3 4 5 6'))('orificeDiameter_m')).toBe(false);
+});
+
+test('what hardly changes is no flow, what changes much no speed, and what counts nothing but a count', () => {
+  const speed = mayBeOf(spelled('2885 2878 2875 2866 284 2857 28'));
+  expect([speed('speed_rpm'), speed('flow_m3_s'), speed('velocityPressure_Pa')]).toEqual([true, false, false]);
+  const flow = mayBeOf(spelled('0 176 334 520 632 833 984'));
+  expect([flow('speed_rpm'), flow('flow_m3_s'), flow('inputPower_W')]).toEqual([false, true, true]);
+  expect(mayBeOf(spelled('1 2 3 4 5 6'))('orificeDiameter_m')).toBe(false);
+});
