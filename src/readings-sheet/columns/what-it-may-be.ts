@@ -17,11 +17,11 @@ const RISING: ReadonlySet<ColumnQuantity> = new Set([
   'flow_m3_s',
 ]);
 /**
- * The larger half of some readings, which are whole where figures were lost, spans so much: of a speed less than the one, of
- * what rises more than the other, shares of the largest. Fewer do not tell.
+ * From the middle one of some readings to the one that a quarter are larger than they change so much: what rises by more than
+ * the one, a speed by less than the other, shares of the larger. Fewer do not tell.
  */
-const STEADY = 0.06;
-const UNSTEADY = 0.25;
+const STEADY = 0.04;
+const UNSTEADY = 0.15;
 const ENOUGH_CHANGING = 5;
 
 /**
@@ -42,9 +42,9 @@ export function mayBeOf(cells: readonly (readonly Spelling[])[]): (quantity: Col
   };
 }
 
-/** How much the larger half of some readings spans, a share of the largest; null where they are too few. */
+/** How much readings change where neither lost figures nor added ones show; null where they are too few. */
 function changeOf(values: readonly number[]): number | null {
   if (values.length < ENOUGH_CHANGING) return null;
-  const larger = values.toSorted((a, b) => a - b).slice(values.length >> 1);
-  return 1 - larger[0]! / Math.max(larger.at(-1)!, 1e-9);
+  const sorted = values.toSorted((a, b) => a - b);
+  return 1 - sorted[values.length >> 1]! / Math.max(sorted[Math.floor(0.75 * values.length)]!, 1e-9);
 }
