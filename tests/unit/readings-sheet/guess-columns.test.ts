@@ -23,6 +23,13 @@ describe('columns that could not be named', () => {
     ).toEqual(['speed_rpm rpm', 'opening_pct %', 'current_A A', 'flow_m3_s m³/h']);
   });
 
+  test('are the number of the row where they count, for certain', () => {
+    const [count, other] = guessColumns([UNNAMED, UNNAMED], ['1 2 3 4 5', '1 2 3 4 6'].map(read));
+    expect(count).toMatchObject({ quantity: 'opening', unit: null });
+    expect(count!.sureness).toBeGreaterThan(0.6);
+    expect(other!.quantity).not.toBe('opening');
+  });
+
   test('keep their name where only the unit is missing, are never sure, and take no quantity twice', () => {
     const pressure: NamedColumn = { quantity: 'staticPressure_Pa', unit: null, sureness: 0.6 };
     const speed: NamedColumn = { quantity: 'speed_rpm', unit: unitCalled('rpm'), sureness: 1 };
