@@ -7,6 +7,7 @@ import { askWords } from './ask-words.ts';
 import { blotsByCell, digitHeight, type CellBlots } from './cell-blots.ts';
 import { cellContent, type CellContent } from './cell-content.ts';
 import { cellCrop, type CropWay } from './cell-crop.ts';
+import { hasFragments } from './fragments.ts';
 import { readNumber, type Spelling } from './read-number.ts';
 import type { Habit } from './reading-habits.ts';
 
@@ -38,7 +39,8 @@ export async function readCells(
   const read = new Map(
     cells.map(({ cell, content }, i) => {
       const spellings = spelt(heard[i]!, field, digits, heard[i]!.reads);
-      return [cell, { ...cell, content, heard: heard[i]!, spellings }] as const;
+      const isStained = cell.isStained || hasFragments(numbers[i]!.blots, digit);
+      return [cell, { ...cell, isStained, content, heard: heard[i]!, spellings }] as const;
     }),
   );
   return body.map((row) => row.map((cell) => read.get(cell)!));
