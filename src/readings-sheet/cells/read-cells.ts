@@ -39,7 +39,10 @@ export async function readCells(
   const read = new Map(
     cells.map(({ cell, content }, i) => {
       const spellings = spelt(heard[i]!, field, digits, heard[i]!.reads);
-      const isStained = cell.isStained || hasFragments(numbers[i]!.blots, digit);
+      const { blots } = numbers[i]!;
+      // what only the reader of words makes something of has no second witness
+      const isUnread = blots.length > 0 && !readNumber(blots, field, digit, digits).length;
+      const isStained = cell.isStained || isUnread || hasFragments(blots, digit);
       return [cell, { ...cell, isStained, content, heard: heard[i]!, spellings }] as const;
     }),
   );
