@@ -1,6 +1,7 @@
 import type { WordReader } from '../words/word-reader.ts';
 import { readCells } from './cells/read-cells.ts';
 import { respelt, settleHabits } from './cells/settle-habits.ts';
+import { exchanged } from './columns/exchanged.ts';
 import { guessColumns } from './columns/guess-columns.ts';
 import { asPossible } from './columns/possible-size.ts';
 import { repeated } from './columns/repeated.ts';
@@ -40,5 +41,5 @@ export async function readTable(
     names.map((column, c) => asPossible(withUnit(column, columns[c]!), columns[c]!)),
     columns,
   );
-  return putTogether({ ...found, columns: named }, fields, cells, columns);
+  return putTogether({ ...found, columns: exchanged(named, columns) }, fields, cells, columns);
 }

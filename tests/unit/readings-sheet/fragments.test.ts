@@ -1,0 +1,22 @@
+import { expect, test } from 'vitest';
+import { hasFragments } from '../../../src/readings-sheet/cells/fragments.ts';
+import type { Blot } from '../../../src/readings-sheet/ink/blots.ts';
+
+const blot = (x0: number, y0: number, x1: number, y1: number): Blot => ({
+  ...{ x0, y0, x1, y1, pixels: [], level: 1 },
+  cx: (x0 + x1) / 2,
+  cy: (y0 + y1) / 2,
+});
+const DIGIT = 30;
+const number = [blot(0, 0, 18, 30), blot(24, 0, 42, 30)];
+
+test('bits high beside a number are what is left of further figures', () => {
+  expect(hasFragments([...number, blot(48, 0, 58, 6)], DIGIT)).toBe(true);
+});
+
+test('a point, a speck, a figure’s own flag and what stands far away are not', () => {
+  expect(hasFragments([...number, blot(44, 26, 48, 31)], DIGIT)).toBe(false);
+  expect(hasFragments([...number, blot(48, 2, 51, 5)], DIGIT)).toBe(false);
+  expect(hasFragments([...number, blot(26, -4, 44, 2)], DIGIT)).toBe(false);
+  expect(hasFragments([...number, blot(140, 0, 150, 6)], DIGIT)).toBe(false);
+});
