@@ -9,7 +9,7 @@ import type { HeadQuantity } from '../quantities.ts';
 import type { HeadField } from '../reading.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { headLabels } from './head-labels.ts';
-import { beforeBlank, numberBehind } from './head-number.ts';
+import { beforeBlank, numberBehind, passesOver } from './head-number.ts';
 import { headValue } from './head-value.ts';
 import { asSaid } from './said-number.ts';
 import type { SheetLine } from './sheet-words.ts';
@@ -53,7 +53,11 @@ export async function readHead(
       asPrinted: value.asPrinted,
       box_px: boxOf(numbers[i]!.blots, table),
       confidence,
-      needsReview: value.chance < SURE || label.sureness < SURE_LABEL || (label.isLetter && !unit),
+      needsReview:
+        value.chance < SURE ||
+        label.sureness < SURE_LABEL ||
+        (label.isLetter && !unit) ||
+        passesOver(label, numbers[i]!, ink.blots),
     };
   });
   return fields;
