@@ -9,7 +9,7 @@ import { cellContent, type CellContent } from './cell-content.ts';
 import { cellCrop, type CropWay } from './cell-crop.ts';
 import { hasFragments } from './fragments.ts';
 import { readNumber, type Spelling } from './read-number.ts';
-import type { Habit } from './reading-habits.ts';
+import { leavingOpen, UNSETTLED, type Settled } from './reading-habits.ts';
 
 /** One cell: what it holds, and what its number may be, likeliest first; none where it holds no number. */
 export type ReadCell = CellBlots & {
@@ -38,10 +38,10 @@ export async function readCells(
   const heard = await hearNumbers(numbers, field, digits, words);
   const read = new Map(
     cells.map(({ cell, content }, i) => {
-      const spellings = spelt(heard[i]!, field, digits, heard[i]!.reads);
+      const spellings = spelt(heard[i]!, field, digits);
       const { blots } = numbers[i]!;
       // what only the reader of words makes something of has no second witness
-      const isUnread = blots.length > 0 && !readNumber(blots, field, digit, digits).length;
+      const isUnread = blots.length > 0 && !heard[i]!.own.length;
       const isStained = cell.isStained || isUnread || hasFragments(blots, digit);
       return [cell, { ...cell, isStained, content, heard: heard[i]!, spellings }] as const;
     }),
@@ -52,10 +52,10 @@ export async function readCells(
 /** A number somewhere on the sheet: its ink from left to right, and how high its digits usually are. */
 export type WrittenNumber = { readonly blots: readonly Blot[]; readonly digit: number };
 
-/** A number, and what the reader of words read there, once or twice; not asked where there is no ink. */
-export type HeardNumber = WrittenNumber & { readonly reads: readonly WordRead[] };
+/** A number as either reader read it by itself: spellings of its digits, and words once or twice; not asked where there is no ink. */
+export type HeardNumber = WrittenNumber & { readonly own: readonly Spelling[]; readonly reads: readonly WordRead[] };
 
-/** Has numbers read by the reader of words, those that stay unclear twice. */
+/** Has numbers read by both readers, those that stay unclear twice by that of words. */
 export async function hearNumbers(
   numbers: readonly WrittenNumber[],
   field: SheetInk['field'],
@@ -68,24 +68,25 @@ export async function hearNumbers(
       some.map(({ blots, digit }) => cellCrop(blots, field, digit, way)),
       'number',
     );
+  const own = new Map(full.map((number) => [number, readNumber(number.blots, field, number.digit, digits)]));
   const first = await ask(full, FIRST);
   const reads = new Map(full.map((number, k): [WrittenNumber, WordRead[]] => [number, [first[k]!]]));
-  const doubtful = full.filter((number) => !isClear(spelt(number, field, digits, reads.get(number)!)));
+  const doubtful = full.filter((number) => !isClear(askWords(own.get(number)!, reads.get(number)!)));
   const second = await ask(doubtful, AGAIN);
   doubtful.forEach((number, k) => reads.get(number)!.push(second[k]!));
-  return numbers.map((number) => ({ ...number, reads: reads.get(number) ?? [] }));
+  return numbers.map((number) => ({ ...number, own: own.get(number) ?? [], reads: reads.get(number) ?? [] }));
 }
 
-/** The spellings of a number as both readers make them, likeliest first; none where there is no digit. @param deaf see `askWords` */
+/** The spellings of a number as both readers make them, their habits settled, likeliest first; none where there is no digit. */
 export function spelt(
-  { blots, digit }: WrittenNumber,
+  { blots, digit, own, reads }: HeardNumber,
   field: SheetInk['field'],
   digits: DigitReader,
-  reads: readonly WordRead[] = [],
-  deaf: readonly Habit[] = [],
+  { deaf, open }: Settled = UNSETTLED,
 ): Spelling[] {
-  const own = readNumber(blots, field, digit, digits);
-  return reads.length ? askWords(own, reads, deaf) : own;
+  const isOpen = open.some((habit) => own.some(({ text }) => text.includes(habit.digits)));
+  const spellings = isOpen ? readNumber(blots, field, digit, leavingOpen(digits, open)) : [...own];
+  return reads.length ? askWords(spellings, reads, deaf) : spellings;
 }
 
 const isClear = ([best, next]: readonly Spelling[]): boolean =>

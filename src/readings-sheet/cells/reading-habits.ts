@@ -6,6 +6,10 @@ import { NO_DIGIT, type DigitReader } from '../digits/digit-network.ts';
  */
 export type Habit = { readonly digits: string; readonly words: string };
 
+/** Which reader is believed where the two have a habit of differing: `deaf` those in which words count for nothing, `open` digits. */
+export type Settled = { readonly deaf: readonly Habit[]; readonly open: readonly Habit[] };
+export const UNSETTLED: Settled = { deaf: [], open: [] };
+
 /** So often, and in this share of the figures the reader of digits sees there, is a habit. */
 const OFTEN = 3;
 const SHARE = 0.25;

@@ -3,10 +3,7 @@ import type { DigitReader } from '../digits/digit-network.ts';
 import type { SheetInk } from '../ink/sheet-ink.ts';
 import { plainNumber } from './ask-words.ts';
 import { spelt, type ReadCell } from './read-cells.ts';
-import { habitsOf, leavingOpen, type Habit } from './reading-habits.ts';
-
-/** Which reader is believed where the two have a habit of differing: `deaf` those in which words count for nothing, `open` digits. */
-export type Settled = { readonly deaf: readonly Habit[]; readonly open: readonly Habit[] };
+import { habitsOf, UNSETTLED, type Settled } from './reading-habits.ts';
 
 /** The reader of digits is right in most habits: the columns must go so much better with the other, and may go so much worse with it. */
 const BETTER = 6;
@@ -22,11 +19,11 @@ export function settleHabits(
   digits: DigitReader,
 ): Settled {
   const pairs = cells.flat().flatMap(({ heard }) => {
-    const [own] = spelt(heard, field, digits);
+    const [own] = heard.own;
     const [said] = heard.reads;
     return own && said ? [{ digits: figuresOf(own.text), words: figuresOf(plainNumber(said.text)) }] : [];
   });
-  let settled: Settled = { deaf: [], open: [] };
+  let settled = UNSETTLED;
   for (const habit of habitsOf(pairs)) {
     const deaf: Settled = { ...settled, deaf: [...settled.deaf, habit] };
     const open: Settled = { ...settled, open: [...settled.open, habit] };
@@ -42,12 +39,9 @@ export function respelt(
   cells: readonly (readonly ReadCell[])[],
   field: SheetInk['field'],
   digits: DigitReader,
-  { deaf, open }: Settled,
+  settled: Settled,
 ): ReadCell[][] {
-  const reader = leavingOpen(digits, open);
-  return cells.map((row) =>
-    row.map((cell) => ({ ...cell, spellings: spelt(cell.heard, field, reader, cell.heard.reads, deaf) })),
-  );
+  return cells.map((row) => row.map((cell) => ({ ...cell, spellings: spelt(cell.heard, field, digits, settled) })));
 }
 
 const figuresOf = (text: string): string => text.replace('.', '');

@@ -1,7 +1,6 @@
 import type { WordReader } from '../../words/word-reader.ts';
 import { hearNumbers, spelt } from '../cells/read-cells.ts';
-import { leavingOpen } from '../cells/reading-habits.ts';
-import type { Settled } from '../cells/settle-habits.ts';
+import type { Settled } from '../cells/reading-habits.ts';
 import type { DigitReader } from '../digits/digit-network.ts';
 import type { Blot } from '../ink/blots.ts';
 import type { SheetInk } from '../ink/sheet-ink.ts';
@@ -29,15 +28,14 @@ export async function readHead(
   ink: SheetInk,
   digits: DigitReader,
   words: WordReader,
-  { deaf, open }: Settled,
+  settled: Settled,
 ): Promise<Fields> {
   const labels = headLabels(lines, table);
   const numbers = labels.map((label) => numberBehind(label, ink.blots, table.rowHeight));
   const shorter = numbers.map(beforeBlank);
   const some = shorter.filter((number) => number !== null);
   const heard = await hearNumbers([...numbers, ...some], ink.field, digits, words);
-  const reader = leavingOpen(digits, open);
-  const read = heard.map((number) => spelt(number, ink.field, reader, number.reads, deaf));
+  const read = heard.map((number) => spelt(number, ink.field, digits, settled));
   const fields: Fields = {};
   labels.forEach((label, i) => {
     const { quantity } = label;

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { askWords } from '../../../src/readings-sheet/cells/ask-words.ts';
 import type { ReadCell } from '../../../src/readings-sheet/cells/read-cells.ts';
+import { readNumber } from '../../../src/readings-sheet/cells/read-number.ts';
 import { habitsOf, leavingOpen, withoutHabits } from '../../../src/readings-sheet/cells/reading-habits.ts';
 import { respelt, settleHabits } from '../../../src/readings-sheet/cells/settle-habits.ts';
 import { columnFit } from '../../../src/readings-sheet/columns/column-fit.ts';
@@ -56,7 +57,7 @@ TRUE.forEach((text, row) =>
   [...text].forEach((d, i) => field.values.fill(1 + Number(d), row * LINE * 40 + 8 * i, row * LINE * 40 + 8 * i + 4)),
 );
 
-function cellOf(text: string, words: string, row: number): ReadCell {
+function cellOf(text: string, words: string, row: number, digits: DigitReader): ReadCell {
   const blots = [...text].map((_, i): Blot => {
     const [x0, x1, y0] = [8 * i, 8 * i + 4, LINE * row];
     const pixels = Array.from({ length: 4 }, (_, k) => y0 * field.width + x0 + k);
@@ -69,7 +70,7 @@ function cellOf(text: string, words: string, row: number): ReadCell {
     isStained: false,
     isCut: false,
     content: { kind: 'number', blots, isOne: true },
-    heard: { blots, digit: 1, reads: [said(words)] },
+    heard: { blots, digit: 1, own: readNumber(blots, field, 1, digits), reads: [said(words)] },
     spellings: [],
   };
 }
@@ -85,7 +86,7 @@ const seeing =
 
 describe('habits are settled', () => {
   const read = (digits: DigitReader, words: (text: string) => string) => {
-    const cells = TRUE.map((text, row) => [cellOf(text, words(text), row)]);
+    const cells = TRUE.map((text, row) => [cellOf(text, words(text), row, digits)]);
     return respelt(cells, field, digits, settleHabits(cells, field, digits)).map(([cell]) => cell!.spellings[0]!.text);
   };
   const swapped = (text: string) => text.replaceAll('1', '7');
