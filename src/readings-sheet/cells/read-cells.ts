@@ -1,4 +1,4 @@
-import type { WordReader } from '../../words/word-reader.ts';
+import type { WordRead, WordReader } from '../../words/word-reader.ts';
 import type { DigitReader } from '../digits/digit-network.ts';
 import type { Blot } from '../ink/blots.ts';
 import type { SheetInk } from '../ink/sheet-ink.ts';
@@ -7,10 +7,16 @@ import { askWords } from './ask-words.ts';
 import { blotsByCell, digitHeight, type CellBlots } from './cell-blots.ts';
 import { cellContent, type CellContent } from './cell-content.ts';
 import { cellCrop, type CropWay } from './cell-crop.ts';
+import { hasFragments } from './fragments.ts';
 import { readNumber, type Spelling } from './read-number.ts';
+import { leavingOpen, UNSETTLED, type Settled } from './reading-habits.ts';
 
 /** One cell: what it holds, and what its number may be, likeliest first; none where it holds no number. */
-export type ReadCell = CellBlots & { readonly content: CellContent; readonly spellings: readonly Spelling[] };
+export type ReadCell = CellBlots & {
+  readonly content: CellContent;
+  readonly heard: HeardNumber;
+  readonly spellings: readonly Spelling[];
+};
 
 /** The second witness looks once, and again where the two do not agree well. */
 const FIRST: CropWay = { soft: 0, isAlone: true };
@@ -29,9 +35,16 @@ export async function readCells(
   const digit = digitHeight(body.flat(), table.rowHeight);
   const cells = body.flat().map((cell) => ({ cell, content: cellContent(cell.blots, field, digit, digits) }));
   const numbers = cells.map(({ content }) => ({ blots: content.kind === 'number' ? content.blots : [], digit }));
-  const spellings = await readNumbers(numbers, field, digits, words);
+  const heard = await hearNumbers(numbers, field, digits, words);
   const read = new Map(
-    cells.map(({ cell, content }, i) => [cell, { ...cell, content, spellings: spellings[i]! }] as const),
+    cells.map(({ cell, content }, i) => {
+      const spellings = spelt(heard[i]!, field, digits);
+      const { blots } = numbers[i]!;
+      // what only the reader of words makes something of has no second witness
+      const isUnread = blots.length > 0 && !heard[i]!.own.length;
+      const isStained = cell.isStained || isUnread || hasFragments(blots, digit);
+      return [cell, { ...cell, isStained, content, heard: heard[i]!, spellings }] as const;
+    }),
   );
   return body.map((row) => row.map((cell) => read.get(cell)!));
 }
@@ -39,30 +52,41 @@ export async function readCells(
 /** A number somewhere on the sheet: its ink from left to right, and how high its digits usually are. */
 export type WrittenNumber = { readonly blots: readonly Blot[]; readonly digit: number };
 
-/** Reads numbers with both readers. @returns the spellings of each, likeliest first; none where there is no digit */
-export async function readNumbers(
+/** A number as either reader read it by itself: spellings of its digits, and words once or twice; not asked where there is no ink. */
+export type HeardNumber = WrittenNumber & { readonly own: readonly Spelling[]; readonly reads: readonly WordRead[] };
+
+/** Has numbers read by both readers, those that stay unclear twice by that of words. */
+export async function hearNumbers(
   numbers: readonly WrittenNumber[],
   field: SheetInk['field'],
   digits: DigitReader,
   words: WordReader,
-): Promise<Spelling[][]> {
-  const own = numbers.map(({ blots, digit }) => readNumber(blots, field, digit, digits));
-  const full = [...numbers.keys()].filter((i) => numbers[i]!.blots.length > 0);
-  const ask = (some: readonly number[], way: CropWay) =>
+): Promise<HeardNumber[]> {
+  const full = numbers.filter(({ blots }) => blots.length > 0);
+  const ask = (some: readonly WrittenNumber[], way: CropWay) =>
     words(
-      some.map((i) => cellCrop(numbers[i]!.blots, field, numbers[i]!.digit, way)),
+      some.map(({ blots, digit }) => cellCrop(blots, field, digit, way)),
       'number',
     );
+  const own = new Map(full.map((number) => [number, readNumber(number.blots, field, number.digit, digits)]));
   const first = await ask(full, FIRST);
-  const heard = own.map((spellings) => spellings);
-  full.forEach((i, k) => (heard[i] = askWords(own[i]!, [first[k]!])));
-  const doubtful = [...full.keys()].filter((k) => !isClear(heard[full[k]!]!));
-  const second = await ask(
-    doubtful.map((k) => full[k]!),
-    AGAIN,
-  );
-  doubtful.forEach((k, n) => (heard[full[k]!] = askWords(own[full[k]!]!, [first[k]!, second[n]!])));
-  return heard;
+  const reads = new Map(full.map((number, k): [WrittenNumber, WordRead[]] => [number, [first[k]!]]));
+  const doubtful = full.filter((number) => !isClear(askWords(own.get(number)!, reads.get(number)!)));
+  const second = await ask(doubtful, AGAIN);
+  doubtful.forEach((number, k) => reads.get(number)!.push(second[k]!));
+  return numbers.map((number) => ({ ...number, own: own.get(number) ?? [], reads: reads.get(number) ?? [] }));
+}
+
+/** The spellings of a number as both readers make them, their habits settled, likeliest first; none where there is no digit. */
+export function spelt(
+  { blots, digit, own, reads }: HeardNumber,
+  field: SheetInk['field'],
+  digits: DigitReader,
+  { deaf, open }: Settled = UNSETTLED,
+): Spelling[] {
+  const isOpen = open.some((habit) => own.some(({ text }) => text.includes(habit.digits)));
+  const spellings = isOpen ? readNumber(blots, field, digit, leavingOpen(digits, open)) : [...own];
+  return reads.length ? askWords(spellings, reads, deaf) : spellings;
 }
 
 const isClear = ([best, next]: readonly Spelling[]): boolean =>

@@ -12,6 +12,8 @@ type Look = {
   readonly trend: number;
   /** how much the largest is larger than the smallest, share of the largest */
   readonly change: number;
+  /** whether they count the rows */
+  readonly isCount: boolean;
 };
 
 type Kind = { readonly quantity: ColumnQuantity; readonly unit: string | null; readonly fits: (look: Look) => boolean };
@@ -26,6 +28,7 @@ const isLoaded = ({ least, most }: Look) => least > 0.15 * most;
  * at the end. A blower a workshop may own is meant.
  */
 const KINDS: readonly Kind[] = [
+  { quantity: 'opening', unit: null, fits: ({ isCount }) => isCount },
   { quantity: 'speed_rpm', unit: 'rpm', fits: (l) => l.least > 300 && l.decimals === 0 && l.change < 0.12 },
   {
     quantity: 'opening_pct',
@@ -51,8 +54,9 @@ const KINDS: readonly Kind[] = [
   { quantity: 'orificeDiameter_m', unit: 'mm', fits: (l) => isRising(l) && l.decimals === 0 && l.most < 200 },
 ];
 
-/** Guessing by the look is a help to whoever checks it, and never more. */
+/** Guessing by the look is a help to whoever checks it, and never more; but nothing else counts the rows. */
 const GUESSED = 0.3;
+const COUNTED = 0.9;
 const ENOUGH = 4;
 
 /** Columns whose heading could not be read, or whose unit could not, get what their readings look like: to be checked. */
@@ -70,7 +74,8 @@ export function guessColumns(
       KINDS.find(({ quantity, fits }) => (isOpen ? !taken.has(quantity) : quantity === column.quantity) && fits(look));
     if (!kind) return column;
     taken.add(kind.quantity);
-    return { quantity: kind.quantity, unit: kind.unit ? unitCalled(kind.unit) : null, sureness: GUESSED };
+    const sureness = kind.quantity === 'opening' ? COUNTED : GUESSED;
+    return { quantity: kind.quantity, unit: kind.unit ? unitCalled(kind.unit) : null, sureness };
   });
 }
 
@@ -87,5 +92,6 @@ function lookOf(column: readonly (Weighed | null)[]): Look | null {
     decimals: decimals.sort((a, b) => a - b)[decimals.length >> 1]!,
     trend: steps.reduce((sum, s) => sum + s, 0) / steps.length,
     change: (most - least) / Math.max(most, 1e-9),
+    isCount: column.every((w, row) => w?.value === row + 1),
   };
 }

@@ -20,7 +20,7 @@ const POSSIBLE: Record<ColumnQuantity, readonly [number, number]> = {
 const IMPOSSIBLE = 0.5;
 
 /** What a unit may have been before a part of it was lost. */
-const MISREAD: Readonly<Record<string, string>> = { 'L/min': 'm³/min', 'L/s': 'm³/s' };
+const MISREAD: Readonly<Record<string, string>> = { 'L/min': 'm³/min', 'L/s': 'm³/s', W: 'kW' };
 
 /** A column's name, doubted where its readings cannot be; its unit the one it may have been misread from, where that can be. */
 export function asPossible(column: NamedColumn, values: readonly (Weighed | null)[]): NamedColumn {

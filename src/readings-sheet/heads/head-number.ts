@@ -26,6 +26,22 @@ export function numberBehind(label: HeadLabel, blots: readonly Blot[], rowHeight
   return { blots: own.length && !isPart ? own : group, digit };
 }
 
+/** Ink between a name and its number that is so high, letter heights, is no colon: something was passed over. */
+const HIGH = 0.6;
+
+/** Whether ink as high as a figure stands between a label and the number taken for its value: that may be another label's. */
+export function passesOver({ x0, y0, y1 }: HeadLabel, number: WrittenNumber, blots: readonly Blot[]): boolean {
+  const from = Math.min(...number.blots.map((b) => b.x0));
+  const high = y1 - y0;
+  return blots.some(
+    (b) =>
+      b.y1 - b.y0 > HIGH * high &&
+      b.x0 > x0 + 0.1 * high &&
+      b.x1 < from &&
+      Math.abs(b.cy - (y0 + y1) / 2) < BESIDE * high,
+  );
+}
+
 /** Pieces further from their line's middle than this, letter heights, belong to the line above or below. */
 const OFF_LINE = 0.8;
 /** The line meant has its middle about as high as the label's, letter heights. */

@@ -4,7 +4,7 @@ import type { Unit } from '../../units/units.ts';
 import { COLUMN_QUANTITIES, type ColumnQuantity } from '../quantities.ts';
 import { nameAmong, passagesOf } from './alike.ts';
 import { COLUMN_NAMES } from './names.ts';
-import { unitsAtEnd } from './unit-at-end.ts';
+import { unitsAtEnd, type Parted } from './unit-at-end.ts';
 import { unitAsRead } from './units-as-read.ts';
 
 /** What a column holds. `sureness` 0..1 that both quantity and unit are right. */
@@ -75,8 +75,15 @@ export function nameColumns(
   return named;
 }
 
-/** A power's sign and its unit read as one word. */
-const parted = (line: string): string => line.replace(/^\s*(P)(k?W)\s*$/, '$1 $2');
+/** A power's sign and its unit read as one word, the bracket between them lost or not; a small w only before one that closes. */
+const parted = (line: string): string =>
+  line.replace(/^[\s|[\]]*(P)[[(|]?(k?W(?=[\])|]?\s*$)|k?w(?=[\])|]\s*$))[\])|]?\s*$/, '$1 $2');
+
+/** The units a heading may end with: where its last line is one of several letters a line above is none. */
+function endsOf(lines: readonly string[]): Parted[] {
+  const last = [...lines.slice(-1), lines.join(' ')].flatMap(unitsAtEnd);
+  return last.some(({ letters }) => letters > 1) ? last : [...last, ...lines.slice(0, -1).flatMap(unitsAtEnd)];
+}
 
 /** A name is worth so much where a unit of another kind stands there for certain. */
 const OUTSPOKEN = 0.35;
@@ -85,17 +92,24 @@ const CERTAIN = { likeness: 0.95, letters: 4 };
 function guessesOf(read: readonly string[]): Guess[] {
   const lines = read.map(parted);
   const units = unitsIn(lines);
-  const ends = [...lines, lines.join(' ')]
-    .flatMap(unitsAtEnd)
-    .map((one) => ({ ...one, passages: one.names.map(nameIn) }));
-  const isCertain = ends.some(
-    ({ unit, likeness }) => likeness >= CERTAIN.likeness && unit.unit.length >= CERTAIN.letters,
-  );
+  const ends = endsOf(lines).map((one) => ({ ...one, passages: one.names.map(nameIn) }));
+  const isCertain = ends.some(({ letters, likeness }) => likeness >= CERTAIN.likeness && letters >= CERTAIN.letters);
   const whole = passagesOf(lines.join(' '));
   const single = lines.map(passagesOf);
-  return (Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[]).flatMap((quantity): Guess[] => {
+  const quantities = Object.keys(COLUMN_QUANTITIES) as ColumnQuantity[];
+  const named = new Map(
+    quantities.map((quantity) => {
+      const names = COLUMN_NAMES[quantity];
+      return [
+        quantity,
+        Math.max(nameAmong(names, whole), ...single.map((line) => 0.95 * nameAmong(names, line))),
+      ] as const;
+    }),
+  );
+  const clearest = Math.max(...named.values());
+  return quantities.flatMap((quantity): Guess[] => {
     const names = COLUMN_NAMES[quantity];
-    const name = Math.max(nameAmong(names, whole), ...single.map((line) => 0.95 * nameAmong(names, line)));
+    const name = named.get(quantity)!;
     const wanted: Quantity | null = COLUMN_QUANTITIES[quantity].of;
     if (wanted === null) {
       const hasUnit = units.length > 0 || ends.some(({ likeness }) => likeness > CLEAR_UNIT);
@@ -106,7 +120,11 @@ function guessesOf(read: readonly string[]): Guess[] {
       .filter(({ unit }) => unit.quantity === wanted)
       .map(({ unit, likeness, passages }) => {
         const called = Math.max(name, ...passages.map((some) => nameAmong(names, some)));
-        return { quantity, unit, worth: Math.max(called, ALONE[quantity] ?? 0) + UNIT_WORTH * likeness };
+        const isOutspoken = isCertain && likeness < CERTAIN.likeness;
+        // beside a clear name of another quantity a unit that is not read well says nothing by itself
+        const isMute = clearest > CLEAR_NAME && called === 0 && likeness < CLEAR_UNIT;
+        const worth = Math.max(called, isMute ? 0 : (ALONE[quantity] ?? 0)) + UNIT_WORTH * likeness;
+        return { quantity, unit, worth: isOutspoken ? OUTSPOKEN * worth : worth };
       });
     if (exact) own.push({ quantity, unit: exact, worth: Math.max(name, ALONE[quantity] ?? 0) + UNIT_WORTH });
     if (own.length) return [surest(own)];

@@ -1,5 +1,6 @@
 import type { WordReader } from '../../words/word-reader.ts';
-import { readNumbers } from '../cells/read-cells.ts';
+import { hearNumbers, spelt } from '../cells/read-cells.ts';
+import type { Settled } from '../cells/reading-habits.ts';
 import type { DigitReader } from '../digits/digit-network.ts';
 import type { Blot } from '../ink/blots.ts';
 import type { SheetInk } from '../ink/sheet-ink.ts';
@@ -7,7 +8,7 @@ import type { HeadQuantity } from '../quantities.ts';
 import type { HeadField } from '../reading.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { headLabels } from './head-labels.ts';
-import { beforeBlank, numberBehind } from './head-number.ts';
+import { beforeBlank, numberBehind, passesOver } from './head-number.ts';
 import { headValue } from './head-value.ts';
 import { asSaid } from './said-number.ts';
 import type { SheetLine } from './sheet-words.ts';
@@ -20,19 +21,21 @@ const SURE_LABEL = 0.85;
 /** What is less likely than this may hold a letter of its unit. */
 const UNLIKELY = 0.5;
 
-/** Reads the fields above the table: names in print, numbers with both readers. */
+/** Reads the fields above the table: names in print, numbers with both readers, whose habits on the sheet are settled. */
 export async function readHead(
   table: TableSurface,
   lines: readonly SheetLine[],
   ink: SheetInk,
   digits: DigitReader,
   words: WordReader,
+  settled: Settled,
 ): Promise<Fields> {
   const labels = headLabels(lines, table);
   const numbers = labels.map((label) => numberBehind(label, ink.blots, table.rowHeight));
   const shorter = numbers.map(beforeBlank);
   const some = shorter.filter((number) => number !== null);
-  const read = await readNumbers([...numbers, ...some], ink.field, digits, words);
+  const heard = await hearNumbers([...numbers, ...some], ink.field, digits, words);
+  const read = heard.map((number) => spelt(number, ink.field, digits, settled));
   const fields: Fields = {};
   labels.forEach((label, i) => {
     const { quantity } = label;
@@ -48,7 +51,11 @@ export async function readHead(
       asPrinted: value.asPrinted,
       box_px: boxOf(numbers[i]!.blots, table),
       confidence,
-      needsReview: value.chance < SURE || label.sureness < SURE_LABEL || (label.isLetter && !unit),
+      needsReview:
+        value.chance < SURE ||
+        label.sureness < SURE_LABEL ||
+        (label.isLetter && !unit) ||
+        passesOver(label, numbers[i]!, ink.blots),
     };
   });
   return fields;

@@ -5,9 +5,14 @@ import { UNIT_SPELLINGS } from './unit-spellings.ts';
 
 /**
  * A heading parted into a name, with and without what may be a bracket behind it, and the unit; `likeness` 0..1 of what was
- * read to the unit's spelling.
+ * read to the unit's spelling of so many letters.
  */
-export type Parted = { readonly names: readonly string[]; readonly unit: Unit; readonly likeness: number };
+export type Parted = {
+  readonly names: readonly string[];
+  readonly unit: Unit;
+  readonly likeness: number;
+  readonly letters: number;
+};
 
 /** Less alike is another word; short ones must be read better. */
 const leastAlike = (length: number): number => (length <= SHORT ? 0.85 : length === 3 ? 0.8 : 0.7);
@@ -42,7 +47,7 @@ export function unitsAtEnd(heading: string): Parted[] {
       if ((meant.length <= SHORT && !isApart) || likeness < leastAlike(meant.length)) continue;
       if (likeness <= (best.get(unit)?.likeness ?? 0)) continue;
       const name = text.slice(0, places[from]?.at ?? text.length);
-      best.set(unit, { names: [withoutOpening(name), name], unit, likeness });
+      best.set(unit, { names: [withoutOpening(name), name], unit, likeness, letters: meant.length });
     }
   return [...best.values()].sort((a, b) => b.likeness - a.likeness);
 }

@@ -16,6 +16,9 @@ const LEAST_COVER = 0.9;
 /** A line is followed where it is darker than this share of what is ink, and has fewer neighbours than this. */
 const DARK = 0.6;
 const MOST = 24;
+/** So many lines each way, as far apart one way as the other (logarithm of the ratio), are squared paper. */
+const SQUARES = 8;
+const SQUARE = 0.15;
 /** A ruling is so much darker than the lines of the paper it was drawn on. */
 const DARKER = 1.35;
 /** From piece to piece a line strays no further than this, and may be lost in so many: by a figure, a fold. */
@@ -32,17 +35,42 @@ const WIDEST = 9;
  * @param least darkness of ink
  */
 export function findRulings(darkness: Field, least: number): { rulings: Ruling[]; paper: number } {
-  const ways = [true, false].map((isLevel) => linesAlong(darkness, DARK * least, isLevel));
-  return { rulings: ways.flatMap(({ rulings }) => rulings), paper: Math.max(...ways.map(({ paper }) => paper)) };
+  const [level, upright] = [true, false].map((isLevel) => linesAlong(darkness, DARK * least, isLevel)) as [
+    Line[],
+    Line[],
+  ];
+  const paper = paperIn(level, upright);
+  const rulingsIn = (lines: readonly Line[], isLevel: boolean) =>
+    lines.filter((line) => line.dark > DARKER * paper).map(({ chain }) => rulingOf(chain, isLevel));
+  return { rulings: [...rulingsIn(level, true), ...rulingsIn(upright, false)], paper };
 }
+
+/**
+ * How dark the paper's own lines are: there are more of them than any table has, or they make squares, which no table's rows
+ * and columns do.
+ */
+function paperIn(level: readonly Line[], upright: readonly Line[]): number {
+  const ways = [level, upright];
+  const isSquared =
+    ways.every(({ length }) => length >= SQUARES) && Math.abs(Math.log(gapOf(level) / gapOf(upright))) < SQUARE;
+  const lined = ways.filter(({ length }) => isSquared || length > MOST);
+  return Math.max(0, ...lined.map((lines) => middleOf(lines.map(({ dark }) => dark))));
+}
+
+/** Usual distance from line to line. */
+function gapOf(lines: readonly Line[]): number {
+  const places = lines.map(({ chain }) => placeOf(chain)).sort((a, b) => a - b);
+  return middleOf(places.slice(1).map((at, i) => at - places[i]!));
+}
+
+const placeOf = (chain: readonly Mark[]): number => chain.reduce((sum, { across }) => sum + across, 0) / chain.length;
+
+/** A line as it was followed, and its darkness. */
+type Line = { readonly chain: readonly Mark[]; readonly dark: number };
 
 type Mark = { readonly piece: number; readonly across: number };
 
-function linesAlong(
-  { width, height, values }: Field,
-  dark: number,
-  isLevel: boolean,
-): { rulings: Ruling[]; paper: number } {
+function linesAlong({ width, height, values }: Field, dark: number, isLevel: boolean): Line[] {
   const [length, breadth] = isLevel ? [width, height] : [height, width];
   const [along, across] = isLevel ? [1, width] : [width, 1];
   const pieces = Math.floor(length / PIECE);
@@ -57,11 +85,7 @@ function linesAlong(
       if (own) own.chain.push({ piece, across: at });
       else chains.push([{ piece, across: at }]);
     }
-  const lines = chains.filter((chain) => isRuling(chain, pieces)).map((chain) => ({ chain, dark: darknessOf(chain) }));
-  // squared paper has more lines than any table, all of one darkness, and a table's own are darker
-  const usual = lines.length > MOST ? middleOf(lines.map((line) => line.dark)) : 0;
-  const drawn = lines.filter((line) => line.dark > DARKER * usual);
-  return { rulings: drawn.map(({ chain }) => rulingOf(chain, isLevel)), paper: usual };
+  return chains.filter((chain) => isRuling(chain, pieces)).map((chain) => ({ chain, dark: darknessOf(chain) }));
 
   /** Mean darkness of a line where it was seen. */
   function darknessOf(chain: readonly Mark[]): number {
@@ -107,7 +131,7 @@ function rulingOf(chain: readonly Mark[], isLevel: boolean): Ruling {
     isLevel,
     from: chain[0]!.piece * PIECE,
     to: (chain.at(-1)!.piece + 1) * PIECE,
-    at: chain.reduce((sum, { across }) => sum + across, 0) / chain.length,
+    at: placeOf(chain),
     course: (along) => {
       const next = chain.findIndex((mark) => middle(mark) > along);
       if (next === 0) return chain[0]!.across;

@@ -26,7 +26,8 @@ const LONGER = 7;
 /** Finds what is written and printed on a sheet. */
 export function sheetInk(table: TableSurface): SheetInk {
   const ink = tableInk(table);
-  const { field, drawn, least } = withoutRulings(ink, table);
+  const { field, drawn } = withoutRulings(ink, table);
+  const { least } = ink;
   const size = [table.xs.at(-1)! - table.xs[0]!, table.ys.at(-1)! - table.ys[0]!] as const;
   const first = findBlots(field, least, FEWEST_PIXELS);
   const blots = takeOutLong(field, first, size) ? findBlots(field, least, FEWEST_PIXELS) : first;

@@ -2,6 +2,7 @@ import type { Field } from '../../writing/crop/filters.ts';
 import type { TableSurface } from '../table/table-surface.ts';
 import { findRulings, type Ruling } from './find-rulings.ts';
 import type { TableInk } from './table-ink.ts';
+import { withoutPaper } from './without-paper.ts';
 
 /** A ruling is looked for this far from its place, in pieces this long: hand-drawn ones sway. Flat pixels. */
 const REACH = 7;
@@ -14,23 +15,25 @@ const LEAST_SEEN = 0.7;
 
 /** A ruling may go on a little where it was not followed, flat pixels. */
 const BEYOND = 48;
+/** A ruling so much fainter than strokes, share of theirs, is seen through: its darkness is that of a piece with so much around. */
+const FAINT = 0.65;
+const AROUND = 20;
 /** Two courses nearer than this are one ruling, flat pixels. */
 const SAME = 7;
 
-/** Ink is so much darker than the lines of squared paper. */
-const OVER_PAPER = 1.2;
-
 /**
- * The darkness without the table's rulings, strokes that cross a ruling whole; the rulings that were seen; and what counts as
- * ink once the paper's own lines are known.
+ * The darkness without the table's rulings and the paper's own lines, strokes that cross a line whole; and the rulings that
+ * were seen.
  */
 export function withoutRulings(
-  { darkness, least }: TableInk,
+  { darkness: seenDark, stroke, least }: TableInk,
   { xs, ys, drawn }: TableSurface,
-): { readonly field: Field; readonly drawn: TableSurface['drawn']; readonly least: number } {
-  const { width, height } = darkness;
+): { readonly field: Field; readonly drawn: TableSurface['drawn'] } {
+  const { width, height } = seenDark;
+  const onPaper = findRulings(seenDark, least);
+  const darkness = onPaper.paper > 0 ? withoutPaper(seenDark, onPaper.paper) : seenDark;
+  const found = onPaper.paper > 0 ? findRulings(darkness, least).rulings : onPaper.rulings;
   const values = Float32Array.from(darkness.values);
-  const { rulings: found, paper } = findRulings(darkness, least);
   const known = [
     ...drawn.ys.map((at) => straight(at, true, [xs[0]!, xs.at(-1)!])),
     ...drawn.xs.map((at) => straight(at, false, [ys[0]!, ys.at(-1)!])),
@@ -44,7 +47,6 @@ export function withoutRulings(
   return {
     field: { width, height, values },
     drawn: { xs: places(false), ys: places(true) },
-    least: Math.max(least, OVER_PAPER * paper),
   };
 
   /** Takes a ruling out; where it is none leaves all as it is and says so. */
@@ -61,8 +63,34 @@ export function withoutRulings(
     const pieces = piecesIn(ruling.from, ruling.to);
     if (pieces.filter(({ band }) => band).length < LEAST_SEEN * pieces.length) return false;
     pieces.push(...piecesIn(ruling.from - BEYOND, ruling.from), ...piecesIn(ruling.to, ruling.to + BEYOND));
-    for (const { from, to, band } of pieces) if (band) for (let a = from; a < to; a++) cleanAt(strides, a, ...band);
+    for (const { from, to, band } of pieces) {
+      if (!band) continue;
+      const [first, last] = band;
+      const own = Array.from({ length: last - first + 1 }, (_, k) =>
+        usual(first + k, strides, Math.max(0, from - AROUND), Math.min(length, to + AROUND)),
+      );
+      const isFaint = Math.max(...own) < FAINT * stroke;
+      for (let a = from; a < to; a++)
+        if (isFaint) takeFrom(strides, a, first, own);
+        else cleanAt(strides, a, first, last);
+    }
     return true;
+  }
+
+  /** Darkness that half of a stretch has at a place across. */
+  function usual(b: number, { along, across, breadth }: Strides, from: number, to: number): number {
+    if (b < 0 || b >= breadth) return 0;
+    const some = new Float32Array(to - from);
+    for (let a = from; a < to; a++) some[a - from] = darkness.values[a * along + b * across]!;
+    return some.sort()[some.length >> 1]!;
+  }
+
+  /** Takes a faint ruling's own darkness away: a stroke over it, along it too, keeps what it adds. */
+  function takeFrom({ along, across, breadth }: Strides, a: number, first: number, own: readonly number[]): void {
+    own.forEach((dark, k) => {
+      const i = a * along + (first + k) * across;
+      if (first + k >= 0 && first + k < breadth) values[i] = Math.max(0, values[i]! - dark);
+    });
   }
 
   function stridesOf({ isLevel }: Ruling) {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { composeSheet, tableOf } from '../../../fixtures/generate/readings-sheet/compose.ts';
 import { drawSheet, type SheetManner } from '../../../fixtures/generate/readings-sheet/draw-sheet.ts';
 import { handOf } from '../../../fixtures/generate/readings-sheet/hands.ts';
+import { otherWaysOf, writtenOtherwise } from '../../../fixtures/generate/readings-sheet/other-ways.ts';
 import { inventTest } from '../../../fixtures/generate/readings-sheet/measure.ts';
 import { randomFrom } from '../../../fixtures/generate/random.ts';
 import { unitByName } from '../../../src/units/index.ts';
@@ -66,5 +67,28 @@ describe('invented sheets of readings', () => {
     expect(cells.filter((c) => c.value === null).length).toBeGreaterThan(10);
     for (const place of ['under', 'behind', 'brackets', 'round', 'slash', 'comma'])
       expect(sheets.some(({ drawn }) => drawn.layout.includes(`units ${place}`))).toBe(true);
+  });
+
+  test('set out in other ways stay on the paper and say the same numbers', () => {
+    const said = new Set<string>();
+    sheets.forEach(({ copy }, k) => {
+      const random = randomFrom(900 + k);
+      const other = writtenOtherwise(random, copy);
+      const drawn = drawSheet(random, other.copy, MANNERS[k % 3]!, handOf(random, true), true, otherWaysOf(random));
+      expect(tableOf(other.copy).rowsSI).toEqual(tableOf(copy).rowsSI);
+      const outside = drawn.placed.filter(
+        ({ box: b }) => b.x < 0 || b.y < 0 || b.x + b.width > drawn.width || b.y + b.height > drawn.height,
+      );
+      expect(outside).toEqual([]);
+      for (const way of other.said) said.add(way);
+    });
+    expect([...said].toSorted()).toEqual([
+      'in cs',
+      'in sv',
+      'in ur',
+      'in zh',
+      'raised points',
+      'units behind readings',
+    ]);
   });
 });

@@ -59,6 +59,7 @@ describe('a column', () => {
       blots: [],
       isStained: false,
       isCut: false,
+      heard: { blots: [], digit: 30, own: [], reads: [] },
       spellings: [],
       content: { kind: 'number', blots: [], isOne: true },
     }));

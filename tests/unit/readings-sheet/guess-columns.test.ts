@@ -23,6 +23,13 @@ describe('columns that could not be named', () => {
     ).toEqual(['speed_rpm rpm', 'opening_pct %', 'current_A A', 'flow_m3_s m³/h']);
   });
 
+  test('are the number of the row where they count, for certain', () => {
+    const [count, other] = guessColumns([UNNAMED, UNNAMED], ['1 2 3 4 5', '1 2 3 4 6'].map(read));
+    expect(count).toMatchObject({ quantity: 'opening', unit: null });
+    expect(count!.sureness).toBeGreaterThan(0.6);
+    expect(other!.quantity).not.toBe('opening');
+  });
+
   test('keep their name where only the unit is missing, are never sure, and take no quantity twice', () => {
     const pressure: NamedColumn = { quantity: 'staticPressure_Pa', unit: null, sureness: 0.6 };
     const speed: NamedColumn = { quantity: 'speed_rpm', unit: unitCalled('rpm'), sureness: 1 };
@@ -42,4 +49,20 @@ test('numbers that count the rows are no percentages, and others no count', () =
   expect([count('opening'), count('opening_pct')]).toEqual([true, false]);
   expect([share('opening'), share('opening_pct')]).toEqual([false, true]);
   expect(mayBeOf(spelled('1 2'))('opening_pct')).toBe(true);
+});
+
+test('what hardly changes is no flow, what changes much no speed, and what counts nothing but a count', () => {
+  const speed = mayBeOf(spelled('2885 2878 2875 2866 284 2857 2850'));
+  expect([speed('speed_rpm'), speed('flow_m3_s'), speed('velocityPressure_Pa')]).toEqual([true, false, false]);
+  const flow = mayBeOf(spelled('0 176 334 520 632 833 984'));
+  expect([flow('speed_rpm'), flow('flow_m3_s'), flow('inputPower_W')]).toEqual([false, true, true]);
+  expect(mayBeOf(spelled('1 2 3 4 5 6'))('orificeDiameter_m')).toBe(false);
+});
+
+test('what hardly changes is no flow, what changes much no speed, and what counts nothing but a count', () => {
+  const speed = mayBeOf(spelled('2885 2878 2875 2866 284 2857 28'));
+  expect([speed('speed_rpm'), speed('flow_m3_s'), speed('velocityPressure_Pa')]).toEqual([true, false, false]);
+  const flow = mayBeOf(spelled('0 176 334 520 632 833 984'));
+  expect([flow('speed_rpm'), flow('flow_m3_s'), flow('inputPower_W')]).toEqual([false, true, true]);
+  expect(mayBeOf(spelled('1 2 3 4 5 6'))('orificeDiameter_m')).toBe(false);
 });

@@ -62,6 +62,23 @@ describe('ink', () => {
   });
 });
 
+test('pencil on squared paper keeps what the squares cross, and the squares go', () => {
+  const field = blank();
+  for (let y = 10; y < HEIGHT; y += 25) for (let x = 0; x < WIDTH; x++) field.values[y * WIDTH + x] = 0.07;
+  for (let x = 10; x < WIDTH; x += 25) for (let y = 0; y < HEIGHT; y++) field.values[y * WIDTH + x] = 0.07;
+  // a stroke along a square's side, and a ruling
+  for (let y = 95; y < 125; y++) field.values.fill(0.2, y * WIDTH + 159, y * WIDTH + 163);
+  for (let y = 200; y < 203; y++) field.values.fill(0.2, y * WIDTH, (y + 1) * WIDTH);
+  const { field: clean, drawn } = withoutRulings(
+    { darkness: field, stroke: 0.2, least: 0.06 },
+    tableOf([0, WIDTH], [0, HEIGHT], { xs: [], ys: [] }),
+  );
+  expect(drawn.ys.map(Math.round)).toEqual([201]);
+  const [stroke, ...others] = findBlots(clean, 0.06, 6);
+  expect(others).toEqual([]);
+  expect(stroke).toMatchObject({ x0: 159, x1: 163, y0: 95, y1: 125 });
+});
+
 describe('a cell', () => {
   const cut = (xs: readonly number[], drawn: readonly number[]) => {
     const field = blank();

@@ -25,6 +25,18 @@ describe('what stands over columns', () => {
 
   test('a sign and its unit read as one word', () => {
     expect(named(['PW'], ['IA'])).toEqual(['inputPower_W W', 'current_A A']);
+    expect(named(['| PW]'])).toEqual(['inputPower_W W']);
+    expect(named(['Pw]'], ['Ps [Pa]'])).toEqual(['inputPower_W W', 'staticPressure_Pa Pa']);
+  });
+
+  test('a unit alone is no other that looks like its end, and a sign over one no unit', () => {
+    expect(named(['min-1'])).toEqual(['speed_rpm rpm']);
+    expect(named(['Pe', 'mba'])).toEqual(['staticPressure_Pa mbar']);
+    expect(named(['| Input, kW', 'W|'])).toEqual(['inputPower_W kW']);
+  });
+
+  test('a clear name is not ruled out by what its unit was misread as', () => {
+    expect(named(['Hole 0', 'min'])).toEqual(['orificeDiameter_m -']);
   });
 
   test('a unit nobody can mistake rules out a name of another kind', () => {

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { exchanged } from '../../../src/readings-sheet/columns/exchanged.ts';
 import { contradicted } from '../../../src/readings-sheet/doubts/column-witness.ts';
 import { mixesOnesAndSevens } from '../../../src/readings-sheet/doubts/odd-hand.ts';
 import { looksLikeNumber } from '../../../src/readings-sheet/heads/value-words.ts';
 import type { ColumnQuantity } from '../../../src/readings-sheet/quantities.ts';
+import { unitCalled } from '../../../src/units/names.ts';
 
 const column = (quantity: ColumnQuantity, values: readonly number[]) => ({
   quantity,
@@ -23,6 +25,27 @@ describe('columns of one test', () => {
   test('show which of them goes the wrong way', () => {
     const wrong = column('flow_m3_s', [12, 11.9, 11, 8, 6, 0.1]);
     expect(contradicted([opening, suction, wrong])).toEqual([false, false, true]);
+  });
+
+  test('show two pressures under each other’s names, and exchange them', () => {
+    const dynamic = [0, 148, 366, 631, 1253, 2787];
+    const swapped = [
+      opening,
+      column('velocityPressure_Pa', [1700, 1690, 1500, 1100, 600, 20]),
+      column('staticPressure_Pa', dynamic),
+    ];
+    expect(contradicted(swapped)).toEqual([true, true, true]);
+    const named = swapped.map(({ quantity }) => ({ quantity, unit: unitCalled('Pa'), sureness: 1 }));
+    const right = exchanged(
+      named,
+      swapped.map(({ values }) => values),
+    );
+    expect(right.map(({ quantity }) => quantity)).toEqual(['opening_pct', 'staticPressure_Pa', 'velocityPressure_Pa']);
+    expect(right.map(({ sureness }) => sureness)).toEqual([1, 0.5, 0.5]);
+    const alone = swapped.slice(1);
+    expect(contradicted(alone)).toEqual([true, true]);
+    const settled = [suction, column('velocityPressure_Pa', dynamic)];
+    expect(contradicted(settled)).toEqual([false, false]);
   });
 
   test('say nothing of current and speed', () => {
