@@ -69,7 +69,11 @@ export async function readPlotWords(
   // markers look like letters; a chart has more of them than of names
   const letters = single.length <= MOST_SINGLE ? single : [];
   const crops = texts.map(({ word, from }) => cropOf(all, from, word));
-  const read = await withSecondLook(crops, await reader(crops, 'text'), reader);
+  const read = (await withSecondLook(crops, await reader(crops, 'text'), reader)).map((r, i) =>
+    SHORT_NUMBER.test(r.text) && isInkBefore(all, texts[i]!)
+      ? { ...r, confidence: Math.min(r.confidence, PERHAPS_CUT) }
+      : r,
+  );
   const glyphs = await reader(
     letters.map(({ word, from }) => cropOf(all, from, word)),
     'glyph',
@@ -115,6 +119,32 @@ async function withSecondLook(
   );
   const agreed = new Set(doubtful.filter((i, k) => figures(again[k]!) === figures(reads[i]!)));
   return reads.map((r, i) => (agreed.has(i) ? { ...r, confidence: AGREED } : r));
+}
+
+/** A number that may have lost its first figure, and how surely it is read where something is printed before it. */
+const SHORT_NUMBER = /^\W{0,2}\d{1,3}(?!\d)/u;
+const PERHAPS_CUT = 0.6;
+/** Where a figure before the word would stand, letter heights; it covers so much of the height. */
+const FIGURE_WIDE = 0.7;
+const MOST_ROWS = 0.65;
+/** Print is at least so dark, share of the word's own. */
+const DARK = 0.6;
+
+/** Whether print as high and dark as its figures stands right before a level word: a curve beside it, or a fold, hides some. */
+function isInkBefore({ width, ink }: Surroundings, { word, from }: { word: Word; from: Pieces }): boolean {
+  if (word.run !== 'level') return false;
+  const [left, right] = [Math.max(0, Math.round(word.x0 - FIGURE_WIDE * word.size)), word.x0 - 2];
+  const own = new Set(word.pieces.map(({ id }) => id));
+  const printed: number[] = [];
+  let rows = 0;
+  for (let y = word.y0; y < word.y1; y++)
+    for (let x = word.x0; x < word.x1; x++) if (own.has(from.labels[y * width + x]!)) printed.push(ink[y * width + x]!);
+  const dark = DARK * (printed.reduce((sum, v) => sum + v, 0) / Math.max(1, printed.length));
+  for (let y = word.y0; y < word.y1; y++) {
+    const row = ink.subarray(y * width + left, y * width + right);
+    if (row.some((v) => v > dark)) rows++;
+  }
+  return rows > MOST_ROWS * (word.y1 - word.y0);
 }
 
 type ReadWord = { w: Word; r: WordRead };

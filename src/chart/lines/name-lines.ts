@@ -184,11 +184,14 @@ function totalOfTwo(family: readonly LineValues[], speeds: readonly (number | nu
   const middle = gaps.filter(({ q }) => q > 0.6 * far.q);
   const isPair =
     near.length > 2 &&
-    near.every(({ gap }) => Math.abs(gap) < 0.03) &&
-    far.gap > 0.03 &&
+    near.every(({ gap }) => Math.abs(gap) < Math.min(0.03, 0.4 * far.gap)) &&
+    far.gap > LEAST_GAP &&
     middle.every(({ q, gap }) => Math.abs(gap - far.gap * (q / far.q) ** 2) < 0.35 * far.gap);
   return isPair ? total : null;
 }
+
+/** Total and static pressure part by this share of the higher at least, and by less before a third of the flow. */
+const LEAST_GAP = 0.015;
 
 type LawReport = {
   /** neighbouring speeds whose curves do not follow from each other */
