@@ -18,6 +18,8 @@ export type Assignment = {
 /** A word further off than this does not name a line, sheet pixels. */
 const NEAR_WORD_PX = 40;
 const WORD_SAYS = 3;
+/** Dashes of a curve are read as letters, but hardly more surely than this. */
+const FAINT_WORD = 0.5;
 const NO_CURVE_ON_AXIS = 5;
 const OTHER_LOOKS = 0.8;
 const SAME_LOOKS = 0.4;
@@ -152,7 +154,7 @@ function cheapest(lines: number, axes: number, costOf: (axisOf: readonly number[
 }
 
 function wordCost(words: readonly UnderstoodWord[], lines: readonly FoundLine[], i: number, axis: AxisHint): number {
-  const near = words.filter((w) => w.quantity && w.isInside && isNearest(w, lines, i));
+  const near = words.filter((w) => w.quantity && w.isInside && w.confidence > FAINT_WORD && isNearest(w, lines, i));
   if (!near.length) return 0;
   const kind = (q: string) => (q.endsWith('pressure') ? 'pressure' : q);
   return near.some((w) => kind(w.quantity!) === kind(axis.quantity)) ? -WORD_SAYS : WORD_SAYS;

@@ -2,6 +2,7 @@ import { middleOf } from '../../numeric/middle-of.ts';
 import type { TracingTable } from '../trace/tracing-table.ts';
 import { directionOf, inkIslands, type InkIsland } from './ink-islands.ts';
 import { withHalo, type SheetBox } from './line-seeds.ts';
+import { hideSides, printedBoxes } from './printed-boxes.ts';
 
 /** Fewer pieces beside each other are no word: they may be markers or dashes. */
 const LEAST_LETTERS = 3;
@@ -15,7 +16,7 @@ const SPREAD_SHARE = 0.42;
 const DASH_RATIO = 3.2;
 
 /**
- * The table with its words made unknown, as grid lines are, and the bare paper around them, which interrupts a curve as
+ * The table with its words, and boxes printed round them, made unknown, as grid lines are, and the bare paper around them, which interrupts a curve as
  * they do: a curve that runs behind a label is then bridged instead of following the letters.
  * @param boxes where words were read; islands in them are letters, however few
  * @param threshold ink from which on a pixel counts, 0..255
@@ -49,6 +50,7 @@ export function hideWords(
     for (const i of pixels)
       for (const d of [0, -1, 1, -width, width, -width - 1, -width + 1, width - 1, width + 1]) data[i + d] = 255;
   for (const place of places) hidePaper(table, data, withHalo(place), BARE_SHARE * threshold);
+  hideSides(data, width, printedBoxes(table, places, threshold));
   return {
     table: { ...table, grid: { ...table.grid, data }, likenesses: [] },
     words: places,
