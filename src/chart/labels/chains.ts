@@ -267,7 +267,7 @@ export function joinLines(
       for (let m = k + 1; m < order.length; m++) {
         const [i, j] = [order[k]!, order[m]!];
         const [a, b] = [spans[i]!, spans[j]!];
-        if (b[0] - a[1] > (dashes.length ? DASHED_GAP : widest) * tallest) break;
+        if (b[0] - a[1] > (dashes.length ? DASHED_GAP : CAPITAL * widest) * tallest) break;
         const small = Math.min(some[i]!.size, some[j]!.size);
         const large = Math.max(some[i]!.size, some[j]!.size);
         if (large > 1.8 * small) continue;

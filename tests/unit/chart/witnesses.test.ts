@@ -86,6 +86,27 @@ test('a frame that was hard to find is taken where its sides are printed and bot
   expect(askFrame(0.5, frame(''), scales.slice(0, 1), never)[0]!.serious).toBe(true);
 });
 
+test('a number that stands right at a side tells where it lies, however hard its line was to see', () => {
+  const numbered = (quantity: FoundAxis['quantity'], places: readonly number[]): FoundAxis => {
+    const scale = axis(quantity, 200, 6);
+    const fit = { step: 200, believed: places.map((_, index) => ({ index, value: 0, isRepaired: false })) };
+    return { ...scale, from: { ...scale.from, fit, labels: places.map((at) => ({ at })) } } as unknown as FoundAxis;
+  };
+  const asked = (top: number): boolean => {
+    const scales = [numbered('flow', [0, 0.5, 1]), numbered('static_pressure', [0, 0.5, top])];
+    return askFrame(
+      0.35,
+      frame('top'),
+      scales.map((a) => [a, grid(9, 0.1)] as const),
+      (side) => side === 'top',
+    )[0]!.serious;
+  };
+  expect(asked(1.004)).toBe(false);
+  // numbers go on beyond the side, or end before it
+  expect(asked(1.2)).toBe(true);
+  expect(asked(0.9)).toBe(true);
+});
+
 test('sharp ticks along a scale tell where the sides at its ends lie', () => {
   const scales = [[axis('flow', 200, 5), undefined] as const, [axis('static_pressure', 200, 3), undefined] as const];
   expect(isTickedOut('right', scales)).toBe(true);

@@ -84,4 +84,20 @@ describe('pieces of ink as words', () => {
   test('a small letter by itself is a word', () => {
     expect(chained([piece(500, 900, 9, 11)])).toHaveLength(1);
   });
+
+  test('figures that touch in a row are no column with what stands under them', () => {
+    const number = piece(262, 820, 60, 22);
+    const unit = [piece(255, 850, 22, 22), piece(280, 850, 62, 22)];
+    const others = [900, 918, 936].map((x) => piece(x, 820, 14, 22));
+    const words = chained([number, ...unit, ...others]);
+    expect(words.every((w) => w.run === 'level')).toBe(true);
+    expect(words.map((w) => xs(w.pieces))).toEqual(expect.arrayContaining([xs([number]), xs(unit)]));
+  });
+
+  test('the blanks of a line go by its capitals where most letters are small ones', () => {
+    // "Pres. (Pa)": small letters 15 px high, capitals 20, the blank between them 24
+    const first = [piece(500, 305, 12, 20), ...[515, 530, 545].map((x) => piece(x, 310, 12, 15))];
+    const second = [piece(581, 305, 12, 20), ...[596, 611, 626].map((x) => piece(x, 310, 12, 15))];
+    expect(joinLines(chained([...first, ...second]), FRAME)).toHaveLength(1);
+  });
 });

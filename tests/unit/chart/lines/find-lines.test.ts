@@ -72,6 +72,61 @@ describe('without a tap', () => {
     expect(lines).toHaveLength(1);
   });
 
+  test('a curve that ends on the box around a legend does not go on along it', () => {
+    const rising = (q: number) => 300 + 120 * q;
+    const [x, y] = onPaper(3, rising(3));
+    const box: Xy[] = [
+      [x - 120, y],
+      [x + 150, y],
+      [x + 150, y - 120],
+      [x - 120, y - 120],
+      [x - 120, y],
+    ];
+    const paper = boxedPaper()
+      .line(curvePath(rising, 0, 3), 2.6)
+      .line(box, 1.6);
+    for (const row of [30, 75])
+      for (let k = 0; k < 6; k++) {
+        const left = x - 60 + 18 * k;
+        const letter: Xy[] = [
+          [left, y - row - 16],
+          [left, y - row],
+          [left + 9, y - row],
+          [left + 9, y - row - 16],
+        ];
+        paper.line(letter, 2);
+      }
+    const { found } = readPlot(paper);
+    expect(found.lines).toHaveLength(1);
+    const { trace } = found.lines[0]!;
+    expect(trace.y.at(-1)! - Math.min(...trace.y)).toBeLessThan(3);
+    const rise = (a: number, b: number) => (trace.y[a]! - trace.y[b]!) / (trace.x[b]! - trace.x[a]!);
+    expect(rise(trace.x.length - 12, trace.x.length - 1)).toBeCloseTo(rise(0, 40), 1);
+  });
+
+  test('ticks inside the frame are no print without a curve', () => {
+    const pressure = falling(850, 3.7);
+    const paper = boxedPaper().line(curvePath(pressure, 0, 3.7), 2.6);
+    for (let k = 1; k < 40; k++) {
+      const [x, y] = onPaper(k / 10, 0);
+      paper.line(
+        [
+          [x, y - 2],
+          [x, y - 14],
+        ],
+        1.8,
+      );
+    }
+    expect(readPlot(paper).found.unexplained).toEqual([]);
+  });
+
+  test('a deep dip is a part of its curve', () => {
+    const dip = (q: number) => 700 - 45 * q * q + 240 * Math.cos(2.6 * q);
+    const { found, curves } = readPlot(boxedPaper().line(curvePath(dip, 0, 3), 2.6));
+    expect(found.lines).toHaveLength(1);
+    expect(distanceFrom(curves[0]!.points, dip, 0, 3).covered).toBeGreaterThan(0.97);
+  });
+
   test('a curve that a label interrupts near its beginning is found whole', () => {
     const pressure = falling(850, 3.7);
     const paper = boxedPaper()

@@ -17,6 +17,13 @@ describe('speeds that rest on one label', () => {
     expect(doubtfulSpeeds([2430], [label(2430, 0.4), label(2430, 0.88)], 0)).toEqual([]);
   });
 
+  test('a clear speed bears out another where the fan laws say so closely', () => {
+    const labels = [label(1760, 0.61), label(1550, 0.95)];
+    expect(doubtfulSpeeds([1760, 1550], labels, 1, [1, 0.881])).toEqual([]);
+    expect(doubtfulSpeeds([1780, 1550], [label(1780, 0.61), labels[1]!], 1, [1, 0.881])).toEqual([0]);
+    expect(doubtfulSpeeds([1760, 1550], [labels[0]!, label(1550, 0.6)], 1, [1, 0.881])).toEqual([0, 1]);
+  });
+
   test('no wheel turns as slowly as a speed that lost its first figure says, however clearly it is read', () => {
     expect(doubtfulSpeeds([170], [label(170, 0.92)], 0)).toEqual([0]);
   });
