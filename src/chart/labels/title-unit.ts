@@ -17,6 +17,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bm(?:\W?|[^\w\s]{2,3})(s|h)\b/g, 'm3/$1'],
   [/\bm[^\w\s,;:.()-]{1,3}\s?(min|hr|sec)\b/gi, 'm3/$1'],
   [/\bm[i1l|3?°'*]{1,3}\s?min\b/g, 'm3/min'],
+  [/\bm[a-z?°'*]{0,2}[\s/]m[uil1]n\b/g, 'm3/min'],
   // a handwritten m, and a stroke that leans
   [/\bw[?*°'"’]\s?[f/|Il1]\s?h/g, 'm3/h'],
   [/\bc[o0bh]m\s*\/\s*(h|min|s)\b/gi, 'm3/$1'],
@@ -39,6 +40,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bkg\s*\/\s*m[2²]/gi, 'mm water'],
   [/(?<!\w)[Il1|!]\s*\/\s*(s|sec)\b/g, 'L/s'],
   [/(?<=[[({]\s*)\/\s*(s|sec)\b/g, 'L/s'],
+  [/(?<=[[({]\s*)[Il1|]\s*\/\s*[5S](?=\s*[\])}])/g, 'L/s'],
   // a slender l and the stroke behind it make one letter
   [/(?<!\w)[VUW]\s?sec\b/g, 'L/s'],
   [/(?<=[[(]\s*)[LlI1|]s(?=\s*[\])])/g, 'L/s'],

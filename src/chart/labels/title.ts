@@ -43,7 +43,7 @@ const plainWords = (text: string): string =>
  */
 export function parseTitle(text: string, rank = 0): Title {
   const { rest, multiplier } = takeMultiplier(closed(plainSpelling(text)));
-  const named = byWord(rest) ?? byCyrillic(rest);
+  const named = byWord(rest) ?? byCyrillic(rest) ?? byKind(rest);
   const sign = named || isOnlyUnit(rest) ? null : bySign(rest);
   // a sign may look like a unit of something else: Ps and PS
   const first = findUnit(rest, pressureLike(named?.quantity));
@@ -106,8 +106,27 @@ function byWord(text: string): { quantity: TitleQuantity; sureness: number } | n
   return best ?? (whole ? { quantity: whole.quantity, sureness: whole.weight } : null);
 }
 
+/** "statica [Pa]": the kind of a pressure, whose noun stands apart. */
+function byKind(text: string): { quantity: TitleQuantity; sureness: number } | null {
+  if (findUnit(text)?.unit.quantity !== 'pressure') return null;
+  const kind = KINDS.find(([word]) => word.test(plainWords(text)));
+  return kind ? { quantity: kind[1], sureness: KIND_ALONE } : null;
+}
+
+const KINDS: readonly (readonly [RegExp, TitleQuantity])[] = [
+  [/\b(static|statica|statico|statique|statische?r?|estatica|statik)\b/, 'static_pressure'],
+  [/\b(total|totale|totaal|gesamt|toplam)\b/, 'total_pressure'],
+];
+const KIND_ALONE = 0.8;
+
+/** Names of machines, "PW-55", begin like signs. */
+const MACHINE = /\b[A-Z]{1,4}-\d+\b/g;
+
 function bySign(text: string): TitleQuantity | null {
-  const tokens = text.replace(/[[(].*?[\])]/g, ' ').split(/[\s,;:=/|\-–]+/);
+  const tokens = text
+    .replace(/[[(].*?[\])]/g, ' ')
+    .replace(MACHINE, ' ')
+    .split(/[\s,;:=/|\-–]+/);
   for (const token of tokens) {
     const quantity = SIGNS.get(token);
     if (quantity) return quantity;

@@ -63,6 +63,15 @@ describe('axis titles', () => {
     ['Pression tota e (Pa)', 'total_pressure', 'Pa'],
     ['STAT C PRESS. – in. WG', 'static_pressure', 'in water'],
     ['Power at shaft [KW]', 'shaft_power', 'kW'],
+    ['Debi [1/5]', 'flow', 'L/s'],
+    ['statica [Pa]', 'static_pressure', 'Pa'],
+    ['totale (mbar)', 'total_pressure', 'mbar'],
+    ['Q {Vsec)', 'flow', 'L/s'],
+    ['Luftvolumenstrom |/sec', 'flow', 'L/s'],
+    ['Flow fate Q [mw mun]', 'flow', 'm³/min'],
+    ['Caudal volumétrico com/h', 'flow', 'm³/h'],
+    ['Presion estatica mm CQ', 'static_pressure', 'mm water'],
+    ['Capacity {1000 #t*/min]', 'flow', 'CFM'],
   ])('with slips of the reader: %s', (text, quantity, unit) => {
     const title = parseTitle(text);
     expect([title.quantity, title.unit?.unit.unit]).toEqual([quantity, unit]);
@@ -93,6 +102,7 @@ describe('axis titles', () => {
 
   test('a unit alone says no quantity', () => {
     expect(parseTitle('m³/h').quantity).toBeNull();
+    expect(parseTitle('Curva caratteristica PW-55').quantity).toBeNull();
     expect(parseTitle('m³/h').unit?.unit.unit).toBe('m³/h');
     expect(parseTitle('Pa').quantity).toBeNull();
   });
