@@ -68,6 +68,7 @@ function bestOf(labels: readonly ScaleLabel[], scale: 'linear' | 'log', toleranc
     if (!line) return null;
     [offset, slope] = line;
   }
+  if (scale === 'linear') believed = inStep(believed, labels);
   const values = believed.map((b) => b.value);
   if (new Set(values).size < 3 || !(slope > 0)) return null;
   const step = scale === 'linear' ? commonStep(values) : 0;
@@ -84,7 +85,7 @@ function bestOf(labels: readonly ScaleLabel[], scale: 'linear' | 'log', toleranc
     against: labels.filter((l, i) => l.numbers.length && !believed.some((b) => b.index === i)).length,
     step,
     residual,
-    weight: believed.reduce((s, b) => s + labels[b.index]!.confidence, 0),
+    weight: weightOf(believed, labels),
   };
 }
 
@@ -127,6 +128,25 @@ function believe(
     return pick && miss < tolerance ? [{ index, value: pick.value, isRepaired: pick.isRepaired }] : [];
   });
 }
+
+/** Labels that so nearly say what they should, and not quite, may be left out: a tick that was read as a figure, "17.51". */
+const MOST_MISFITS = 2;
+
+/** The labels whose values are whole steps apart, where leaving out one or two makes them so: the faintest that will do. */
+function inStep(believed: Believed[], labels: readonly ScaleLabel[]): Believed[] {
+  const isInStep = (some: readonly Believed[]): boolean => commonStep(some.map((b) => b.value)) > 0;
+  let tried = [believed];
+  for (let left = 0; left <= MOST_MISFITS; left++) {
+    const fitting = tried.filter(isInStep).sort((a, b) => weightOf(b, labels) - weightOf(a, labels));
+    if (fitting[0]) return fitting[0];
+    tried = tried.flatMap((some) => some.map((out) => some.filter((b) => b !== out)));
+    tried = tried.filter((some) => some.length > MOST_MISFITS + 2);
+  }
+  return believed;
+}
+
+const weightOf = (believed: readonly Believed[], labels: readonly ScaleLabel[]): number =>
+  believed.reduce((sum, { index }) => sum + labels[index]!.confidence, 0);
 
 /** Least squares: [offset, slope], or null where all stand at one place. */
 export function throughPoints(points: readonly (readonly [number, number])[]): [number, number] | null {

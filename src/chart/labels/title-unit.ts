@@ -53,6 +53,7 @@ const SLIPS: readonly [RegExp, string][] = [
   [/\bKW\b|\bKw\b/g, 'kW'],
   [/\bPA\b|\bPa[lIJ1|]$/g, 'Pa'],
   [/\b(kW|kPa|CFM|HP)[lIJ1|]$/g, '$1'],
+  [/\b(da|k|h)?Pa[lI1|](?!\w)/g, '$1Pa'],
   [/\bKPa\b|\bKpa\b|\bkpa\b|\bKPA\b/g, 'kPa'],
 ];
 

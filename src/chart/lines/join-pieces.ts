@@ -48,7 +48,8 @@ export function joints(
       if (first === second || inkApart(a, b) > 0.3 || a.width > 1.7 * b.width || b.width > 1.7 * a.width) return;
       if (first >= lines && second >= lines) return;
       const isScrap = first >= lines || second >= lines;
-      const joint = joinedAt(a.trace, b.trace, isScrap ? SCRAP_SHARE * longestGap : longestGap, words);
+      const bareGap = isScrap ? SCRAP_SHARE * longestGap : longestGap;
+      const joint = joinedAt(a.trace, b.trace, bareGap, LONGEST_LABELLED * longestGap, words);
       if (joint) found.push({ first, second, ...joint });
     }),
   );
@@ -70,6 +71,7 @@ function joinedAt(
   a: Trace,
   b: Trace,
   longestGap: number,
+  longestLabelled: number,
   words: readonly SheetBox[],
 ): { cost: number; trace: Trace } | null {
   // where the last of `a` lies on `b` it is cut off, and what `b` has before that
@@ -81,7 +83,7 @@ function joinedAt(
   const dx = b.x[from]! - a.x[end]!;
   const dy = b.y[from]! - a.y[end]!;
   const gap = Math.hypot(dx, dy);
-  if (dx < -6 || gap > LONGEST_LABELLED * longestGap) return null;
+  if (dx < -6 || gap > longestLabelled) return null;
   const bare = barePart(a.x[end]!, a.y[end]!, dx, dy, words);
   if (gap > longestGap && gap * bare > longestGap) return null;
   const cost = roughness(

@@ -21,6 +21,15 @@ describe('a scale by what most labels say', () => {
     expect(fit.step).toBe(100);
   });
 
+  test('a tick read as a last figure leaves a number a little off, and the scale stands without it', () => {
+    const fit = fitScale(even(['0.0', '2.5', '5.0', '7.5', '10.0', '12.51', '15.0', '17.51', '20.0', '22.5']))!;
+    expect(fit.step).toBe(2.5);
+    expect(fit.believed).toHaveLength(8);
+    expect(fit.against).toBe(2);
+    // numbers that keep no step with each other are no scale all the same
+    expect(fitScale(even(['0', '11', '23', '34', '46', '57', '69'].map((t) => `${t}.3`)))).toBeNull();
+  });
+
   test('the other labels settle whether a mark sets off thousands', () => {
     const fit = fitScale(even(['0', '500', '1.000', '1.500', '2.000']))!;
     expect(fit.believed.map((b) => b.value)).toEqual([0, 500, 1000, 1500, 2000]);

@@ -64,6 +64,7 @@ describe('axis titles', () => {
     ['STAT C PRESS. – in. WG', 'static_pressure', 'in water'],
     ['Power at shaft [KW]', 'shaft_power', 'kW'],
     ['Debi [1/5]', 'flow', 'L/s'],
+    ['Pressione totale [daPal]', 'total_pressure', 'daPa'],
     ['statica [Pa]', 'static_pressure', 'Pa'],
     ['totale (mbar)', 'total_pressure', 'mbar'],
     ['Q {Vsec)', 'flow', 'L/s'],
