@@ -98,9 +98,13 @@ function pieceOf(sheet: Sheet, chain: readonly Stroke[]): Piece {
   return {
     trace: { x: Float64Array.from(x), y: Float64Array.from(y), seen: Float64Array.from(seen) },
     colour: inkOf(sheet, { pixels: middleOf(sheet, longest!.island) }),
-    width: WIDTH * longest!.island.short,
+    width: widthOf(longest!.island),
   };
 }
+
+/** A letter that touches the end of a stroke spreads it, and adds little to its area. */
+const widthOf = ({ long, short, area }: InkIsland): number =>
+  Math.min(WIDTH * short, area / Math.max(1, 2 * HALF_LENGTH * long));
 
 /** The darkest third of a stroke: its middle, where the paper does not lighten it. */
 const middleOf = ({ darkness }: Sheet, { pixels }: InkIsland): number[] =>
