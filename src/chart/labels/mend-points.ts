@@ -25,7 +25,8 @@ export function mendPoints(labels: readonly ScaleLabel[], fit: ScaleFit): { fit:
 
 /** Nobody prints 0 as "00": where the others have no points either, all of them lost theirs. */
 function powerOfNoughts(labels: readonly ScaleLabel[], fit: ScaleFit): number | undefined {
-  if (fit.believed.some((b) => isPointed(labels, b))) return undefined;
+  // "02" is 0.2 already: its nought in front told where the point was
+  if (fit.believed.some((b) => isPointed(labels, b) || (b.isRepaired && b.value !== 0))) return undefined;
   const behind = fit.believed.flatMap(({ index, value }) =>
     value === 0 ? (labels[index]!.numbers[0]?.noughtsBehind ?? []) : [],
   );
@@ -38,7 +39,8 @@ const SURELY_POINTED = 0.25;
 
 /** Where several labels have their points, those that say ten times as much have lost theirs. */
 function withoutPoints(labels: readonly ScaleLabel[], fit: ScaleFit): ScaleFit {
-  if (fit.believed.filter((b) => isPointed(labels, b)).length < LEAST_POINTED) return fit;
+  const isPlaced = (b: Believed): boolean => isPointed(labels, b) || (b.isRepaired && b.value !== 0);
+  if (fit.believed.filter(isPlaced).length < LEAST_POINTED) return fit;
   const lost = misplaced(labels, fit).filter((m) => m.power > 0 && !m.number.hasPoint);
   return withMore(
     labels,

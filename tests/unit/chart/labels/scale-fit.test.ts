@@ -67,6 +67,13 @@ describe('a scale by what most labels say', () => {
     expect(mendPoints(sound, whole)).toEqual({ fit: whole, isUnsure: false });
   });
 
+  test('noughts in front that have told where the point was are believed, and so is 10 behind 08', () => {
+    const labels = even(['00', '02', '04', '06', '08', '10']);
+    const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);
+    expect(fit.believed.map((b) => b.value)).toEqual([0, 0.2, 0.4, 0.6, 0.8, 1]);
+    expect(isUnsure).toBe(false);
+  });
+
   test('noughts alone are 0.0 without its point: all the others lost theirs too', () => {
     const labels = even(['00', '25', '50', '75', '100', '125']);
     const { fit, isUnsure } = mendPoints(labels, fitScale(labels)!);
