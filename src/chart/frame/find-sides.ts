@@ -1,4 +1,5 @@
 import type { Photo } from '../../picture/raster.ts';
+import { isGentle } from './gentle-course.ts';
 import { sampleWideBand, sideAxis, type Polarity, type SideAxis, type SideBand } from './side-band.ts';
 import { findSideComb, isCrossed } from './side-comb.ts';
 import { findSideEdge } from './side-edges.ts';
@@ -83,7 +84,12 @@ function linesIn(photo: Photo, bands: Record<SideName, SideBand>, polarity: Pola
 /** The lines about as strong as the strongest, the outermost first: grid lines next to the frame lie inside it, and are rarely darker. */
 function strongest(lines: SideLine[], outside: 1 | -1, length_px: number, reach_px: number): SideLine[] {
   const real = lines.filter(
-    (l) => l.seen > 0.6 && l.clearness > 4 && l.line.residual < 1.2 && inReach(l.line, length_px, reach_px),
+    (l) =>
+      l.seen > 0.6 &&
+      l.clearness > 4 &&
+      l.line.residual < 1.2 &&
+      inReach(l.line, length_px, reach_px) &&
+      isGentle((t) => l.line.value(t), length_px),
   );
   const weight = (l: SideLine) => l.strength * l.seen * l.seen;
   const most = Math.max(...real.map(weight));
