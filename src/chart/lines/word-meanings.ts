@@ -29,6 +29,9 @@ const N_IS = /(^|[^\p{L}\p{N}])(n\d?\s?[-—–=:~]?|N\d?\s?[=~])\s?$/u;
 /** Flows are said a minute too. */
 const FLOW = /m\s?[³3?°’']?\s?[/|]|ft|cfm|lit/iu;
 
+/** "N = 970 RPM" whose sign was not read: where speeds are in rpm, N is the speed; where they are in min⁻¹ it is mostly the power. */
+const ENGLISH_SPEED = /^N\W*\d[\d ,.]*r\s?\.?\s?p\s?\.?\s?m\b/iu;
+
 const NAMES: readonly (readonly [RegExp, AxisQuantity])[] = [
   [/^(η|ŋ|n[sft]|η?eff|.*efficien|.*rendement|.*wirkungsgrad|.*rendiment|.*кпд|.*verim)/iu, 'efficiency'],
   [/^(Δ?p\s?t(ot)?|TP|p[tT]F?|.*total|.*gesamt|.*totale)\b/u, 'total_pressure'],
@@ -45,7 +48,7 @@ export function meaningOfWord(text: string): WordMeaning {
   const isShare = /\d\s?%/.test(clean);
   const isVariant = /^\D{0,4}-?\d{1,2}([.,]\d)?\s?[°º]/.test(clean);
   const isSystem = /syst|anlage|reseau|réseau|impianto|система/iu.test(clean);
-  const quantity = NAMES.find(([name]) => name.test(clean))?.[1] ?? null;
+  const quantity = ENGLISH_SPEED.test(clean) ? null : (NAMES.find(([name]) => name.test(clean))?.[1] ?? null);
   return {
     ...(isShare || isVariant ? NO_SPEED : speedIn(clean)),
     quantity: isSystem || isShare ? null : quantity,

@@ -33,6 +33,8 @@ describe('a speed', () => {
 
   test('said as N = names no power', () => {
     expect(meaningOfWord('N = 1970 RPM')).toMatchObject({ speed_rpm: 1970, isSurelySpeed: true, quantity: null });
+    expect(meaningOfWord('N 970 RPM').quantity).toBeNull();
+    expect(meaningOfWord('N 970 min⁻¹').quantity).toBe('shaft_power');
     expect(meaningOfWord('N (kW)').quantity).toBe('shaft_power');
   });
 
