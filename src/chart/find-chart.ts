@@ -8,7 +8,7 @@ import { readLabels, type Labels, type Scales } from './labels/read-labels.ts';
 import type { Memory } from './memory.ts';
 import type { Turns } from './labels/turned.ts';
 import { findFrames } from './page/find-frames.ts';
-import { areStacked } from './page/stacked-panels.ts';
+import { areStacked, mayShareFlow } from './page/stacked-panels.ts';
 import { overlap } from './page/web-frames.ts';
 import type { Photo } from '../picture/raster.ts';
 import { photoPoint, type Corners } from './spaces.ts';
@@ -104,7 +104,7 @@ export async function findChart(
     const panels: Scales[] = [];
     for (const panel of frame.panels ?? []) {
       const beside = await labelsIn(panel, 'boxed', known);
-      if (beside?.turns === labels.turns) panels.push(beside);
+      if (beside?.turns === labels.turns && mayShareFlow(labels.axes, beside.axes)) panels.push(beside);
     }
     return { labels, axes: [...sharedFlow(labels, panels), ...labels.axes], confidence: frame.confidence, panels };
   };

@@ -1,3 +1,5 @@
+import type { AxisHint } from '../hints.ts';
+
 type Xy = readonly [number, number];
 type Quad = readonly [Xy, Xy, Xy, Xy];
 
@@ -25,4 +27,12 @@ function beyond(from: Xy, to: Xy, p: Xy): number | null {
   const along = ((p[0] - from[0]) * dx + (p[1] - from[1]) * dy) / square;
   const off = ((p[0] - from[0]) * dy - (p[1] - from[1]) * dx) / square;
   return Math.abs(off) < OFF_LINE * 1.5 ? along - 1 : null;
+}
+
+type Scale = Pick<AxisHint, 'quantity' | 'unit' | 'min' | 'max'>;
+
+/** Whether the scales of two stacked plots may be one chart's: not where each has a flow scale of its own, and another one. */
+export function mayShareFlow(plot: readonly Scale[], panel: readonly Scale[]): boolean {
+  const [a, b] = [plot, panel].map((scales) => scales.find(({ quantity }) => quantity === 'flow'));
+  return !a || !b || (a.unit === b.unit && a.min === b.min && a.max === b.max);
 }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { mayShareFlow } from '../../../src/chart/page/stacked-panels.ts';
 import type { FoundChart } from '../../../src/chart/find-chart.ts';
 import { joinedTaps, type PartReading } from '../../../src/chart/join-taps.ts';
 import type { FoundAxis } from '../../../src/chart/labels/name-axes.ts';
@@ -107,4 +108,13 @@ test('a tap that meets no line in one panel is told at its place; with no line a
   expect(joined.value.warnings).toEqual([{ code: 'no-line-under-tap', text: 'No line.', path: '/seeds/1/point_px' }]);
   expect(joined.value.confidence.needsReview).toBe(true);
   expect(joinedTaps(plot, [missed]).ok).toBe(false);
+});
+
+test('plots over each other with flow scales of their own are two charts', () => {
+  const scale = (quantity: 'flow' | 'shaft_power', max: number, unit: string) => ({ quantity, unit, min: 0, max });
+  const power = scale('shaft_power', 3, 'kW');
+  expect(mayShareFlow([scale('flow', 4.5, 'm³/s')], [power])).toBe(true);
+  expect(mayShareFlow([scale('flow', 4.5, 'm³/s')], [scale('flow', 4.5, 'm³/s'), power])).toBe(true);
+  expect(mayShareFlow([scale('flow', 4.5, 'm³/s')], [scale('flow', 5000, 'L/s'), power])).toBe(false);
+  expect(mayShareFlow([scale('flow', 5, 'm³/s')], [scale('flow', 5, 'm³/h'), power])).toBe(false);
 });
