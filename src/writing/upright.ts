@@ -15,6 +15,8 @@ const SURE = 0.62;
 /** So many letters side by side are a line; fewer may stand in a row by chance. */
 const LINE = 4;
 const CLEARLY_MORE = 1.3;
+/** Text that runs across has this share of its letters in lines. */
+const LEAST_IN_LINE = 0.33;
 /** Confidence to this power: half sure is nearly nothing. */
 const CLEAR = 4;
 /** Photos are mostly taken the right way up. */
@@ -31,7 +33,7 @@ type View = { readonly surface: Surface; readonly found: FoundLines };
 export async function turnUpright(surface: Surface, words: WordReader): Promise<Upright> {
   const asItLies = viewOf(surface, 0);
   const known = await readabilityOf(asItLies, 'upright', words);
-  if (known.readability >= SURE) return { ...asItLies, readability: known.readability };
+  if (known.readability >= SURE && runsAcross(asItLies)) return { ...asItLies, readability: known.readability };
   const onItsSide = viewOf(surface, 1);
   const isOnItsSide = lettersInLine(onItsSide) > CLEARLY_MORE * lettersInLine(asItLies);
   const view = isOnItsSide ? onItsSide : asItLies;
@@ -58,6 +60,10 @@ function viewOf(surface: Surface, turns: Turns): View {
 /** Letters that stand in lines of several. */
 const lettersInLine = ({ found }: View): number =>
   found.lines.reduce((sum, { letters }) => sum + (letters.length >= LINE ? letters.length : 0), 0);
+
+/** On a plate that lies on its side letters stand alone, and some of them look like others: an `H` like an `I`. */
+const runsAcross = (view: View): boolean =>
+  lettersInLine(view) >= LEAST_IN_LINE * view.found.lines.reduce((sum, { letters }) => sum + letters.length, 0);
 
 /** Each sample's surest reading: what may be a relief is read as print too. */
 async function readOnce(samples: readonly Sample[], words: WordReader): Promise<WordRead[]> {
